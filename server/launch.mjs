@@ -57,8 +57,16 @@ async function build() {
   writeFileSync(join(fresh, 'stamp'), print)
   // renamed into place whole, so that a program started meanwhile never finds half a build
   const old = `${fresh}-old`
-  if (existsSync(out)) renameSync(out, old)
-  renameSync(fresh, out)
+  for (let tries = 0; ; tries++) {
+    try {
+      if (existsSync(out)) renameSync(out, old)
+      renameSync(fresh, out)
+      break
+    } catch (error) {
+      // another start built at the same moment and was quicker
+      if (tries === 5) throw error
+    }
+  }
   rmSync(old, { recursive: true, force: true })
 }
 

@@ -1,13 +1,23 @@
 import { defineConfig } from 'vitest/config'
 
+const root = new URL('../..', import.meta.url).pathname
+const shared = { testTimeout: 30_000, hookTimeout: 60_000, pool: 'forks' as const }
+
 export default defineConfig({
-  root: new URL('../..', import.meta.url).pathname,
+  root,
   test: {
-    include: ['tests/**/*.test.ts'],
-    globalSetup: ['tests/config/built-first.ts'],
-    testTimeout: 30_000,
-    hookTimeout: 60_000,
-    pool: 'forks',
     maxWorkers: 2,
+    projects: [
+      { root, test: { ...shared, name: 'pure', include: ['tests/{unit,property,golden}/**/*.test.ts'] } },
+      {
+        root,
+        test: {
+          ...shared,
+          name: 'built',
+          include: ['tests/{contract,integration,browser,faults}/**/*.test.ts'],
+          globalSetup: ['tests/config/built-first.ts'],
+        },
+      },
+    ],
   },
 })
