@@ -1,0 +1,48 @@
+import type { Act } from '../../contract/actions.ts'
+import type { Input, Ms } from '../../contract/fold.ts'
+import { startCalls } from '../calls/state.ts'
+import { startWindow } from '../calls/window.ts'
+import { startPhase } from '../phases/phase.ts'
+import { factsOf } from './facts.ts'
+import type { KilnState } from './state.ts'
+
+/** Enters one act in the log; false when its id was known already. */
+export function takeAct(state: KilnState, input: Extract<Input, { kind: 'act' }>): boolean {
+  if (state.ids[input.id] !== undefined) return false
+  const begins = input.act.action === 'load' || input.act.action === 'light'
+  if (begins && input.corrects === undefined && isOver(state)) beginFiring(state, input.doneAt)
+  state.ids[input.id] = true
+  const { id, at, doneAt, act, corrects } = input
+  const entry: Act = { id, at, doneAt, act, ...(corrects === undefined ? {} : { corrects }) }
+  state.acts.push(entry)
+  if (state.firing === null && (begins || act.action === 'seal')) state.firing = firingId(state, doneAt)
+  state.facts = factsOf(state.acts)
+  return true
+}
+
+export function firingId(state: KilnState, at: Ms): string {
+  return `${state.config.kiln}-${Math.floor(at / 1000)}`
+}
+
+/** A firing is over once its kiln was unloaded; one that failed makes room for the next load. */
+function isOver(state: KilnState): boolean {
+  const { facts } = state
+  if (facts.unloadedAt !== null || facts.openedAt !== null) return true
+  return state.phase.phase === 'failed' && facts.sealedAt === null
+}
+
+export function beginFiring(state: KilnState, at: Ms): void {
+  const before: Record<string, true> = {}
+  for (const act of state.acts) before[act.id] = true
+  state.ids = before
+  state.acts = []
+  state.firing = firingId(state, at)
+  state.phase = startPhase(at)
+  state.ribbon = []
+  state.window = startWindow()
+  state.calls = startCalls(at)
+  state.hints = []
+  state.model = null
+  state.estimate = null
+  state.forecast = null
+}

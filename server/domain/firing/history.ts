@@ -1,0 +1,91 @@
+import type { Ms } from '../../contract/fold.ts'
+
+/** One value a minute of one role, oldest first; null where the channel gave nothing good. Four hours are kept. */
+export interface History {
+  minute: number
+  values: (number | null)[]
+}
+
+const kept = 240
+const minuteMs = 60_000
+
+export function emptyHistory(): History {
+  return { minute: 0, values: [] }
+}
+
+/** Writes the level of the minute that ends at `at`; minutes that were skipped become gaps. */
+export function write(history: History, at: Ms, value: number | null): void {
+  const minute = Math.floor(at / minuteMs)
+  const gap = history.values.length === 0 ? 1 : minute - history.minute
+  if (gap <= 0) return
+  if (gap > kept) history.values = []
+  else for (let i = 1; i < gap; i++) history.values.push(null)
+  history.values.push(value)
+  history.minute = minute
+  if (history.values.length > kept) history.values.splice(0, history.values.length - kept)
+}
+
+/** Median of the last `minutes`; null with fewer than a third of them (at least one). */
+export function median(history: History, minutes: number): number | null {
+  const values = history.values.slice(-minutes).filter((v): v is number => v !== null)
+  if (values.length === 0 || values.length * 3 < Math.min(minutes, history.values.length)) return null
+  values.sort((a, b) => a - b)
+  const middle = values.length >> 1
+  const upper = values[middle] ?? 0
+  return values.length % 2 === 1 ? upper : (upper + (values[middle - 1] ?? 0)) / 2
+}
+
+/** Mean of the last `minutes`; null with fewer than a third of them. */
+export function mean(history: History, minutes: number): number | null {
+  let sum = 0
+  let n = 0
+  for (let i = Math.max(0, history.values.length - minutes); i < history.values.length; i++) {
+    const v = history.values[i]
+    if (v === null || v === undefined) continue
+    sum += v
+    n++
+  }
+  return n === 0 || n * 3 < Math.min(minutes, history.values.length) ? null : sum / n
+}
+
+/** Least-squares slope over the last `minutes`, per hour; null with fewer than half of them (at least 3). */
+export function slope(history: History, minutes: number): number | null {
+  let n = 0
+  let sx = 0
+  let sy = 0
+  let sxx = 0
+  let sxy = 0
+  const first = Math.max(0, history.values.length - minutes)
+  for (let i = first; i < history.values.length; i++) {
+    const y = history.values[i]
+    if (y === null || y === undefined) continue
+    const x = i - first
+    n++
+    sx += x
+    sy += y
+    sxx += x * x
+    sxy += x * y
+  }
+  const spread = n * sxx - sx * sx
+  if (n < 3 || n * 2 < minutes || spread <= 0) return null
+  return ((n * sxy - sx * sy) / spread) * 60
+}
+
+/** The largest value of the last `minutes`. */
+export function highest(history: History, minutes: number): number | null {
+  let top: number | null = null
+  for (let i = Math.max(0, history.values.length - minutes); i < history.values.length; i++) {
+    const v = history.values[i]
+    if (v !== null && v !== undefined && (top === null || v > top)) top = v
+  }
+  return top
+}
+
+export function lowest(history: History, minutes: number): number | null {
+  let bottom: number | null = null
+  for (let i = Math.max(0, history.values.length - minutes); i < history.values.length; i++) {
+    const v = history.values[i]
+    if (v !== null && v !== undefined && (bottom === null || v < bottom)) bottom = v
+  }
+  return bottom
+}
