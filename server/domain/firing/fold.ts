@@ -1,7 +1,7 @@
 import type { Input, KilnConfig } from '../../contract/fold.ts'
 import type { Estimator } from '../estimate/types.ts'
+import { decodeUtf8, encodeUtf8 } from '../text/utf8.ts'
 import { takeAct } from './acts.ts'
-import { toBytes, toText } from './bytes.ts'
 import { calibrate, hear, newChannel, roleOf, type Channel } from './channel.ts'
 import { emitter } from './emit.ts'
 import { gridMs, stepGrid } from './grid.ts'
@@ -30,8 +30,8 @@ export function makeKilnFold<M>(estimator: Estimator<M> | null): KilnFold<KilnSt
       return { state, outputs: emit.outputs }
     },
     view: viewOf,
-    freeze: (state) => toBytes(JSON.stringify(state)),
-    thaw: (bytes) => JSON.parse(toText(bytes)) as KilnState<M>,
+    freeze: (state) => encodeUtf8(JSON.stringify(state)),
+    thaw: (bytes) => JSON.parse(decodeUtf8(bytes) ?? '') as KilnState<M>,
   }
 }
 
