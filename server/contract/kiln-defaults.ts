@@ -1,0 +1,20 @@
+import { defaultLimits } from './fold.ts'
+import type { KilnConfig } from './fold.ts'
+
+/** The kiln that is assumed where nobody said anything: a 200-litre drum under earth whose small fire is kept to the end. */
+export function defaultKilnConfig(kiln = 'kiln-1'): KilnConfig {
+  return {
+    kiln,
+    name: '',
+    volumeL: 200,
+    cover: 'earth',
+    way: 'kept',
+    charge: {},
+    roles: {},
+    calibration: {},
+    limits: { ...defaultLimits },
+    worth: { good: 1, tarry: -2, watery: -0.25 }, // common practice, no source: a late stop costs six times an early one
+    altitudeM: 0,
+    seed: 1,
+  }
+}

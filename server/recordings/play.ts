@@ -1,0 +1,73 @@
+import { defaultKilnConfig } from '../contract/kiln-defaults.ts'
+import type { KilnConfig, Ms } from '../contract/fold.ts'
+import type { RecordingHeader, RecordingLine } from '../contract/recording.ts'
+import { firingWays } from '../contract/vocabulary.ts'
+import { fromBase64 } from '../runtime/base64.ts'
+import { Driver } from '../runtime/driver.ts'
+import type { Effect, Folds } from '../runtime/driver.ts'
+import { entryOf } from './entries.ts'
+import { endOf, eventOf } from './events.ts'
+import type { EventLine } from './events.ts'
+import type { Recording } from './read.ts'
+
+/** Plays a recording by its own times through the driver of the house and gives what it tells, the line `end` last. */
+export function* play<I, K>(folds: Folds<I, K>, recording: Recording): Generator<EventLine> {
+  const { header, lines } = recording
+  const driver = driverFor(folds, header, lines)
+  const config = [...driver.state.sessions.values()][0]?.config ?? defaultKilnConfig()
+  let { seq, at } = driver.state
+  let readings = 0
+  const told = function* (effects: Effect[]): Generator<EventLine> {
+    for (const effect of effects) {
+      if (effect.kind === 'point' && effect.point.role !== 'smoke-estimated') readings++
+      if (effect.kind !== 'output') continue
+      const line = eventOf(effect.kiln, effect.output)
+      if (line) yield line
+    }
+  }
+  yield* told(driver.take())
+  for (const line of lines) {
+    at = Math.max(at, Date.parse(line.at)) // the axis never goes back
+    yield* told(driver.drive(entryOf(line, { seq: ++seq, at, kiln: config.kiln })))
+  }
+  yield endOf(at, readings, driver.state.refused)
+}
+
+function driverFor<I, K>(folds: Folds<I, K>, header: RecordingHeader, lines: readonly RecordingLine[]): Driver<I, K> {
+  const topic = lines.find((line) => 'topic' in line)
+  const [root = 'firing', , site = 'yard'] = topic && 'topic' in topic ? topic.topic.split('/') : []
+  const { start } = header
+  if (start && start.version === originVersion(folds)) {
+    const origin = { seq: start.seq, at: Date.parse(start.at), config: start.config, bytes: fromBase64(start.intake) }
+    return Driver.from(folds, { root, site, origin })
+  }
+  const config = start?.config ?? configOf(header)
+  const at = start ? Date.parse(start.at) : firstAt(lines)
+  return Driver.fresh(folds, { root, site, at, seq: start?.seq ?? 0, configs: [config], rolling: false })
+}
+
+/** Both folds' versions in one number: an origin of other folds cannot be continued. */
+export function originVersion<I, K>(folds: Folds<I, K>): number {
+  return folds.intake.version * 1000 + folds.kiln.version
+}
+
+function firstAt(lines: readonly RecordingLine[]): Ms {
+  const first = lines[0]
+  return first ? Date.parse(first.at) : 0
+}
+
+/** Defaults, with what the header says of the kiln in their place. */
+function configOf({ title, kiln, charge, roles }: RecordingHeader): KilnConfig {
+  const config = defaultKilnConfig()
+  const cover = (['earth', 'none', 'brick'] as const).find((known) => known === kiln?.cover)
+  const way = firingWays.find((known) => known === kiln?.way)
+  return {
+    ...config,
+    name: title ?? config.name,
+    volumeL: kiln?.volumeL ?? config.volumeL,
+    cover: cover ?? config.cover,
+    way: way ?? config.way,
+    charge: charge ?? config.charge,
+    roles: roles ?? config.roles,
+  }
+}

@@ -1,0 +1,79 @@
+import { gunzipSync } from 'node:zlib'
+import type { z } from 'zod'
+import type { RecordingHeader, RecordingLine } from '../contract/recording.ts'
+import { headerSchema, lineSchema } from './schema.ts'
+
+export interface Recording {
+  header: RecordingHeader
+  lines: RecordingLine[]
+}
+
+/** The file is no recording; the message is one sentence that names the line. */
+export class RecordingProblem extends Error {
+  readonly line: number | null
+  constructor(line: number | null, what: string) {
+    super(line === null ? what : `line ${line}: ${what}`)
+    this.name = 'RecordingProblem'
+    this.line = line
+  }
+}
+
+const largestBytes = 1 << 29
+
+/** Reads a recording, plain or compressed. @throws RecordingProblem at the first line that is none. */
+export function readRecording(file: Uint8Array): Recording {
+  const rows = textOf(file).split('\n')
+  while (rows.length > 0 && rows.at(-1)?.trim() === '') rows.pop()
+  const [first, ...rest] = rows
+  if (first === undefined) throw new RecordingProblem(null, 'the file is empty')
+  const header = headerOf(first)
+  return { header, lines: rest.map((row, index) => lineOf(row, index + 2)) }
+}
+
+function textOf(file: Uint8Array): string {
+  const zipped = file[0] === 0x1f && file[1] === 0x8b
+  let plain = file
+  if (zipped) {
+    try {
+      plain = gunzipSync(file, { maxOutputLength: largestBytes })
+    } catch {
+      throw new RecordingProblem(null, 'the compressed file is damaged or too large')
+    }
+  }
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(plain)
+  } catch {
+    throw new RecordingProblem(null, 'the file is no UTF-8 text')
+  }
+}
+
+function headerOf(row: string): RecordingHeader {
+  const value = objectOf(row, 1)
+  if (!('recording' in value)) throw new RecordingProblem(1, 'the first line is no header with "recording": 1')
+  if (value.recording !== 1) throw new RecordingProblem(1, `recording version ${JSON.stringify(value.recording)} is not known here, only 1`)
+  return check(headerSchema, value, 1) as RecordingHeader
+}
+
+function lineOf(row: string, number: number): RecordingLine {
+  const value = objectOf(row, number)
+  return check(lineSchema(value), value, number) as RecordingLine
+}
+
+function objectOf(row: string, number: number): object & { recording?: unknown } {
+  let value: unknown
+  try {
+    value = JSON.parse(row)
+  } catch {
+    throw new RecordingProblem(number, 'is no JSON')
+  }
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) throw new RecordingProblem(number, 'is no JSON object')
+  return value
+}
+
+function check(schema: z.ZodType, value: unknown, number: number): unknown {
+  const result = schema.safeParse(value)
+  if (result.success) return result.data
+  const issue = result.error.issues[0]
+  const path = issue && issue.path.length > 0 ? `"${issue.path.join('.')}" ` : ''
+  throw new RecordingProblem(number, `${path}${issue?.message ?? 'is not understood'}`)
+}

@@ -1,0 +1,25 @@
+import type { ChannelId, KilnConfig } from '../contract/fold.ts'
+import { roles } from '../contract/vocabulary.ts'
+import type { Role } from '../contract/vocabulary.ts'
+
+/** The role that a channel's own name gives it, if any. */
+function roleByName(channel: ChannelId): Role | null {
+  const name = channel.slice(channel.lastIndexOf('/') + 1)
+  return roles.find((role) => role === name) ?? null
+}
+
+/** The role of a channel at a kiln as set, null where none was set. */
+export function roleAt(config: KilnConfig, channel: ChannelId): Role | null {
+  return config.roles[channel] ?? null
+}
+
+/**
+ * A channel named after a role takes that role by itself: at the first kiln where no other channel has it.
+ * Null where the name is no role or the role is taken everywhere.
+ */
+export function claim<S extends { config: KilnConfig }>(sessions: Iterable<S>, channel: ChannelId): { session: S; role: Role } | null {
+  const role = roleByName(channel)
+  if (role === null) return null
+  for (const session of sessions) if (!Object.values(session.config.roles).includes(role)) return { session, role }
+  return null
+}
