@@ -102,4 +102,3 @@ export class StoreProblem extends Error {
     this.code = code
   }
 }
-

@@ -1,0 +1,123 @@
+import { createHash } from 'node:crypto'
+import {
+  closeSync,
+  existsSync,
+  mkdirSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  readSync,
+  renameSync,
+  rmSync,
+  statfsSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs'
+import { join } from 'node:path'
+import { StoreProblem } from '../store.ts'
+import { checkAll } from './check.ts'
+import { openDatabase } from './engine.ts'
+import { schemaVersion } from './migrate.ts'
+import { syncPath, type Places } from './places.ts'
+import { summedTables } from './tables/summed.ts'
+
+/** Stands beside a backup and is written last: a backup without one was never finished. */
+export interface Manifest {
+  format: 1
+  schema: number
+  madeAt: string
+  bytes: number
+  sha256: string
+  rows: Record<string, number>
+  lastSeq: number
+}
+
+/** The newest ones that are kept. */
+const keptBackups = 7
+
+/** Copies the database with VACUUM INTO, checks every row of the copy, and only then gives it its name. @returns its path */
+export function backUp(places: Places, nowMs: number): string {
+  requireRoom(places)
+  mkdirSync(places.backups, { recursive: true })
+  const name = `${new Date(nowMs).toISOString().replaceAll(':', '-')}.db`
+  const file = join(places.backups, name)
+  const part = `${file}.part`
+  rmSync(part, { force: true })
+  try {
+    const source = openDatabase(places.database, 'read')
+    try {
+      source.prepare('VACUUM INTO ?').run(part)
+    } finally {
+      source.close()
+    }
+    const manifest = verified(part, nowMs)
+    syncPath(part)
+    renameSync(part, file)
+    writeFileSync(`${file}.part`, JSON.stringify(manifest, null, 2))
+    syncPath(`${file}.part`)
+    renameSync(`${file}.part`, `${file}.json`)
+    syncPath(places.backups)
+  } catch (error) {
+    rmSync(part, { force: true })
+    throw error
+  }
+  for (const old of backupsOf(places).slice(keptBackups)) for (const path of [`${old}.json`, old]) rmSync(path, { force: true })
+  return file
+}
+
+function verified(file: string, nowMs: number): Manifest {
+  const database = openDatabase(file, 'read')
+  try {
+    checkAll(database)
+    const count = (table: string) => Number(database.prepare(`SELECT count(*) AS n FROM ${table}`).get()?.['n'])
+    const rows = Object.fromEntries([...Object.keys(summedTables), 'point'].map((table) => [table, count(table)]))
+    const lastSeq = Number(database.prepare('SELECT coalesce(max(seq), 0) AS seq FROM journal').get()?.['seq'])
+    const madeAt = new Date(nowMs).toISOString()
+    return { format: 1, schema: schemaVersion(database), madeAt, bytes: statSync(file).size, sha256: hashOf(file), rows, lastSeq }
+  } finally {
+    database.close()
+  }
+}
+
+function hashOf(file: string): string {
+  const hash = createHash('sha256')
+  const chunk = Buffer.alloc(1 << 20)
+  const handle = openSync(file, 'r')
+  try {
+    for (let read = readSync(handle, chunk); read > 0; read = readSync(handle, chunk)) hash.update(chunk.subarray(0, read))
+  } finally {
+    closeSync(handle)
+  }
+  return hash.digest('hex')
+}
+
+/** Finished backups, the newest first. */
+export function backupsOf(places: Places): string[] {
+  if (!existsSync(places.backups)) return []
+  const names = readdirSync(places.backups).filter((name) => name.endsWith('.db'))
+  const finished = names.filter((name) => existsSync(join(places.backups, `${name}.json`)))
+  return finished
+    .sort()
+    .reverse()
+    .map((name) => join(places.backups, name))
+}
+
+/** The newest backup whose bytes are still those of its manifest. */
+export function newestBackup(places: Places): string | null {
+  return backupsOf(places).find((file) => isAsWritten(file)) ?? null
+}
+
+function isAsWritten(file: string): boolean {
+  try {
+    const manifest = JSON.parse(readFileSync(`${file}.json`, 'utf8')) as Manifest
+    return manifest.sha256 === hashOf(file)
+  } catch {
+    return false
+  }
+}
+
+function requireRoom(places: Places): void {
+  const { bavail, bsize } = statfsSync(places.folder)
+  const needed = 2 * statSync(places.database).size
+  if (bavail * bsize < needed) throw new StoreProblem('disk-full', `a backup needs ${needed} bytes free, there are ${bavail * bsize}`)
+}

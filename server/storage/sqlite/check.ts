@@ -1,0 +1,56 @@
+import { statSync } from 'node:fs'
+import { StoreProblem } from '../store.ts'
+import { pragma, type Database } from './engine.ts'
+import { problemFrom } from './problems.ts'
+import { damagedRows, summedTables } from './tables/summed.ts'
+import { damagedMinutes } from './tables/points.ts'
+import { readCheckpoints, readFirings } from './tables/records.ts'
+import { readJournal } from './tables/journal.ts'
+
+/** A structure check reads the whole file; above this it would hold up the start. */
+const quickCheckBytes = 64 << 20
+const pageRows = 2000
+
+function checkStructure(database: Database, how: 'quick_check' | 'integrity_check'): void {
+  const answer = pragma(database, `${how}(1)`)
+  if (answer !== 'ok') throw new StoreProblem('damaged', String(answer))
+}
+
+/** What a start reads anyway: the tail of the journal behind the checkpoints. */
+export function checkForStart(database: Database, file: string): void {
+  if (statSync(file).size <= quickCheckBytes) checkStructure(database, 'quick_check')
+  const names = Number(database.prepare('SELECT count(DISTINCT name) AS names FROM checkpoint').get()?.['names'])
+  const checkpoints = readCheckpoints(database)
+  if (checkpoints.length < names) throw new StoreProblem('damaged', 'a checkpoint does not match its sum')
+  readFirings(database)
+  checkJournal(database, checkpoints.length === 0 ? 0 : Math.min(...checkpoints.map((checkpoint) => checkpoint.seq)))
+}
+
+export function checkJournal(database: Database, after: number): void {
+  for (let from = after; ;) {
+    const page = readJournal(database, from, Number.MAX_SAFE_INTEGER, pageRows)
+    const last = page.at(-1)
+    if (last === undefined) return
+    from = last.seq
+  }
+}
+
+/** Structure, every row of every table, every point. @throws StoreProblem `damaged` */
+export function checkAll(database: Database): void {
+  try {
+    checkStructure(database, 'integrity_check')
+    for (const table of Object.values(summedTables)) {
+      if (damagedRows(database, table, 1) > 0) throw new StoreProblem('damaged', `a row of ${table.name} does not match its sum`)
+    }
+    if (damagedMinutes(database) > 0) throw new StoreProblem('damaged', 'points do not match their sum')
+    checkJournal(database, 0)
+  } catch (error) {
+    throw asDamage(error)
+  }
+}
+
+/** While checking, whatever the engine can not read counts as damage; a full or busy disk does not. */
+export function asDamage(error: unknown): StoreProblem {
+  const problem = problemFrom(error)
+  return problem.code === 'unknown' ? new StoreProblem('damaged', problem.message) : problem
+}

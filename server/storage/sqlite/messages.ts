@@ -1,0 +1,48 @@
+import type { Output } from '../../contract/fold.ts'
+import type { Checkpoint, CurvePoint, FiringRecord, Quarantined, StoredDocument, StoreProblemCode } from '../store.ts'
+import type { Opening } from './opening.ts'
+
+// What crosses between the store and its threads.
+
+/** `ids` are the calls that one operation answers; urgent ones do not wait for company and may use the ballast's room. */
+export type WriteOperation = { ids: number[]; urgent: boolean } & (
+  | { op: 'append'; entries: Uint8Array }
+  | { op: 'checkpoint'; checkpoint: Checkpoint }
+  | { op: 'quarantine'; items: readonly Quarantined[] }
+  | { op: 'outputs'; kiln: string; firing: string | null; outputs: readonly Output[] }
+  | { op: 'points'; firing: string; points: readonly CurvePoint[] }
+  | { op: 'firing'; firing: FiringRecord }
+  | { op: 'document'; document: Omit<StoredDocument, 'revision'> }
+)
+
+export type Query =
+  | { query: 'read'; after: number; upTo: number }
+  | { query: 'checkpoints' }
+  | { query: 'quarantined'; limit: number }
+  | { query: 'outputs'; firing: string }
+  | { query: 'curve'; firing: string; from: number; to: number; buckets: number }
+  | { query: 'firing'; id: string }
+  | { query: 'firings' }
+  | { query: 'documents'; kind: string }
+  | { query: 'history'; kind: string; id: string }
+
+export type ToThread = { writes: WriteOperation[] } | { id: number; ask: Query } | { stop: true }
+
+export interface Failure {
+  code: StoreProblemCode
+  message: string
+}
+export type FromThread =
+  | { opened: { lastSeq: number; lastAt: number; opening: Opening } }
+  | { failedToOpen: Failure }
+  | { done: { id: number; failure?: Failure; result?: unknown }[] }
+  | { stopped: true }
+
+export interface ThreadSetup {
+  role: 'writer' | 'reader' | 'keeper'
+  folder: string
+  nowMs: number
+  ballastBytes: number
+  /** How long readings wait for company before they are committed together, ms. */
+  windowMs: number
+}

@@ -1,0 +1,228 @@
+import type { KilnId, Ms, Output } from '../../contract/fold.ts'
+import type { FiringSummary } from '../../contract/live.ts'
+import {
+  StoreProblem,
+  type Checkpoint,
+  type CurvePoint,
+  type FiringRecord,
+  type JournalEntry,
+  type Quarantined,
+  type Store,
+  type StoredDocument,
+} from '../store.ts'
+import { packEntries, unpackEntries } from './pack.ts'
+import type { Query, ThreadSetup, WriteOperation } from './messages.ts'
+import type { Opening } from './opening.ts'
+import { storageProgram } from './program.ts'
+import { StoreThread } from './thread.ts'
+import type { CurveSeries } from './tables/points.ts'
+
+export interface SqliteOptions {
+  /** The data folder; made when it is missing. */
+  folder: string
+  /** Wall clock, ms, for the names of backups and of what is set aside. */
+  now?: () => Ms
+  /** Room that is freed for events when the disk is full. */
+  ballastBytes?: number
+  /** How long readings wait for company, ms. */
+  windowMs?: number
+  /** The built thread program. */
+  program?: string
+}
+
+export interface SqliteStore extends Store {
+  start(): Promise<{ lastSeq: number; lastAt: Ms; opening: Opening }>
+  /** A verified copy in the data folder. @returns its path */
+  backup(): Promise<string>
+}
+
+/** Calls that may wait for the disk at once; beyond it the disk is too slow and callers are told so. */
+const mostWaiting = 50_000
+const reopenAfterMs = 1000
+
+type Unnumbered<O> = O extends WriteOperation ? Omit<O, 'ids'> : never
+
+export function createSqliteStore(options: SqliteOptions): SqliteStore {
+  return new ThreadedStore(options)
+}
+
+class ThreadedStore implements SqliteStore {
+  readonly #options: SqliteOptions
+  #writer: StoreThread | null = null
+  #reader: StoreThread | null = null
+  #outgoing: WriteOperation[] = []
+  /** Readings and events of this turn of the event loop, each packed as one operation. */
+  #gathered: { ids: number[]; urgent: boolean; entries: JournalEntry[] } | null = null
+  #sending = false
+  #stopping = false
+
+  constructor(options: SqliteOptions) {
+    this.#options = options
+  }
+
+  async start(): Promise<{ lastSeq: number; lastAt: Ms; opening: Opening }> {
+    this.#stopping = false
+    const { thread, opened } = await StoreThread.open(this.#program(), this.#setup('writer'), () => this.#reopenLater('writer'))
+    this.#writer = thread
+    const reader = await StoreThread.open(this.#program(), this.#setup('reader'), () => this.#reopenLater('reader'))
+    this.#reader = reader.thread
+    return opened
+  }
+
+  async stop(): Promise<void> {
+    this.#stopping = true
+    this.#send()
+    // the writer last: it folds the log into the database when nobody reads any more
+    await this.#reader?.stop()
+    await this.#writer?.stop()
+    this.#reader = null
+    this.#writer = null
+  }
+
+  async append(entries: readonly JournalEntry[]): Promise<void> {
+    const writer = this.#room()
+    const urgent = entries.some((entry) => entry.kind !== 'message')
+    if (this.#gathered?.urgent !== urgent) this.#pack()
+    const { id, answer } = writer.expect()
+    this.#gathered ??= { ids: [], urgent, entries: [] }
+    this.#gathered.ids.push(id)
+    this.#gathered.entries.push(...entries)
+    this.#sendSoon()
+    await answer
+  }
+
+  async *read(after: number, upTo = Number.MAX_SAFE_INTEGER): AsyncIterable<JournalEntry[]> {
+    for (let from = after; ;) {
+      const page = unpackEntries((await this.#ask({ query: 'read', after: from, upTo })) as Uint8Array)
+      const last = page.at(-1)
+      if (last === undefined) return
+      yield page
+      from = last.seq
+    }
+  }
+
+  async saveCheckpoint(checkpoint: Checkpoint): Promise<void> {
+    await this.#write({ op: 'checkpoint', urgent: false, checkpoint: { ...checkpoint, bytes: checkpoint.bytes.slice() } })
+  }
+  async checkpoints(): Promise<Checkpoint[]> {
+    return (await this.#ask({ query: 'checkpoints' })) as Checkpoint[]
+  }
+  async quarantine(items: readonly Quarantined[]): Promise<void> {
+    await this.#write({ op: 'quarantine', urgent: false, items: items.map((item) => ({ ...item, payload: item.payload.slice(0, 4096) })) })
+  }
+  async quarantined(limit: number): Promise<Quarantined[]> {
+    return (await this.#ask({ query: 'quarantined', limit })) as Quarantined[]
+  }
+  async saveOutputs(kiln: KilnId, firing: string | null, outputs: readonly Output[]): Promise<void> {
+    await this.#write({
+      op: 'outputs',
+      urgent: outputs.some((output) => output.kind === 'alarm' || output.kind === 'call'),
+      kiln,
+      firing,
+      outputs,
+    })
+  }
+  async outputs(firing: string): Promise<Output[]> {
+    return (await this.#ask({ query: 'outputs', firing })) as Output[]
+  }
+  async savePoints(firing: string, points: readonly CurvePoint[]): Promise<void> {
+    await this.#write({ op: 'points', urgent: false, firing, points })
+  }
+  async curve(firing: string, from: Ms, to: Ms, buckets: number): Promise<CurveSeries[]> {
+    return (await this.#ask({ query: 'curve', firing, from, to, buckets })) as CurveSeries[]
+  }
+  async putFiring(firing: FiringRecord): Promise<void> {
+    await this.#write({ op: 'firing', urgent: true, firing: { ...firing, intake: firing.intake.slice() } })
+  }
+  async firing(id: string): Promise<FiringRecord | null> {
+    return (await this.#ask({ query: 'firing', id })) as FiringRecord | null
+  }
+  async firings(): Promise<FiringSummary[]> {
+    return (await this.#ask({ query: 'firings' })) as FiringSummary[]
+  }
+  async putDocument(document: Omit<StoredDocument, 'revision'>): Promise<number> {
+    return (await this.#write({ op: 'document', urgent: true, document })) as number
+  }
+  async documents(kind: string): Promise<StoredDocument[]> {
+    return (await this.#ask({ query: 'documents', kind })) as StoredDocument[]
+  }
+  async history(kind: string, id: string): Promise<StoredDocument[]> {
+    return (await this.#ask({ query: 'history', kind, id })) as StoredDocument[]
+  }
+  async backup(): Promise<string> {
+    return (await StoreThread.once(this.#program(), this.#setup('keeper'))) as string
+  }
+
+  #program(): string {
+    return this.#options.program ?? storageProgram()
+  }
+
+  #setup(role: ThreadSetup['role']): ThreadSetup {
+    const { folder, now = Date.now, ballastBytes = 32 << 20, windowMs = 4 } = this.#options
+    return { role, folder, nowMs: now(), ballastBytes, windowMs }
+  }
+
+  #room(): StoreThread {
+    if (this.#writer === null) throw new StoreProblem('io', 'the store is not open')
+    if (this.#writer.waiting >= mostWaiting) throw new StoreProblem('busy', 'too many calls wait for the disk')
+    return this.#writer
+  }
+
+  async #write(operation: Unnumbered<WriteOperation>): Promise<unknown> {
+    const writer = this.#room()
+    this.#pack()
+    const { id, answer } = writer.expect()
+    this.#outgoing.push({ ...operation, ids: [id] } as WriteOperation)
+    this.#sendSoon()
+    return answer
+  }
+
+  async #ask(ask: Query): Promise<unknown> {
+    if (this.#reader === null) throw new StoreProblem('io', 'the store is not open')
+    const { id, answer } = this.#reader.expect()
+    this.#reader.post({ id, ask })
+    return answer
+  }
+
+  #sendSoon(): void {
+    if (this.#sending) return
+    this.#sending = true
+    setImmediate(() => this.#send())
+  }
+
+  #pack(): void {
+    if (this.#gathered === null) return
+    const { ids, urgent, entries } = this.#gathered
+    this.#outgoing.push({ op: 'append', ids, urgent, entries: packEntries(entries) })
+    this.#gathered = null
+  }
+
+  #send(): void {
+    this.#sending = false
+    this.#pack()
+    if (this.#outgoing.length === 0) return
+    const writes = this.#outgoing
+    this.#outgoing = []
+    const transfer = writes.flatMap((operation) => (operation.op === 'append' ? [operation.entries.buffer as ArrayBuffer] : []))
+    this.#writer?.post({ writes }, transfer)
+  }
+
+  /** A thread that died (out of memory, a fault in the engine) is started anew; meanwhile calls fail and nobody is acknowledged. */
+  #reopenLater(role: 'writer' | 'reader'): void {
+    if (this.#stopping) return
+    if (role === 'writer') this.#writer = null
+    else this.#reader = null
+    setTimeout(() => void this.#reopen(role), reopenAfterMs).unref()
+  }
+
+  async #reopen(role: 'writer' | 'reader'): Promise<void> {
+    if (this.#stopping) return
+    try {
+      const { thread } = await StoreThread.open(this.#program(), this.#setup(role), () => this.#reopenLater(role))
+      if (role === 'writer') this.#writer = thread
+      else this.#reader = thread
+    } catch {
+      // opening failed ended the thread, which calls for the next try
+    }
+  }
+}

@@ -1,0 +1,101 @@
+import { Worker } from 'node:worker_threads'
+import { StoreProblem } from '../store.ts'
+import type { Failure, FromThread, ThreadSetup, ToThread } from './messages.ts'
+import type { Opening } from './opening.ts'
+
+interface Opened {
+  lastSeq: number
+  lastAt: number
+  opening: Opening
+}
+interface Waiting {
+  resolve(value: unknown): void
+  reject(error: Error): void
+}
+
+/** One thread of the store seen from outside: numbered calls out, answers in. A thread that dies fails all its calls. */
+export class StoreThread {
+  readonly #worker: Worker
+  readonly #waiting = new Map<number, Waiting>()
+  readonly #onDeath: () => void
+  #nextId = 1
+  #gone: StoreProblem | null = null
+  #opening: { resolve(opened: Opened): void; reject(error: Error): void } | null = null
+  #stopped: (() => void) | null = null
+
+  private constructor(file: string, setup: ThreadSetup, onDeath: () => void) {
+    this.#onDeath = onDeath
+    this.#worker = new Worker(file, { workerData: setup })
+    this.#worker.on('message', (message: FromThread) => this.#take(message))
+    this.#worker.on('error', (error) => this.#end(new StoreProblem('io', `the storage thread failed: ${error.message}`)))
+    this.#worker.on('exit', () => this.#end(new StoreProblem('io', 'the storage thread has ended')))
+  }
+
+  static async open(file: string, setup: ThreadSetup, onDeath: () => void): Promise<{ thread: StoreThread; opened: Opened }> {
+    const thread = new StoreThread(file, setup, onDeath)
+    const opened = await new Promise<Opened>((resolve, reject) => (thread.#opening = { resolve, reject }))
+    return { thread, opened }
+  }
+
+  /** Runs the keeper, which answers once and ends. */
+  static async once(file: string, setup: ThreadSetup): Promise<unknown> {
+    const thread = new StoreThread(file, setup, () => {})
+    return new Promise((resolve, reject) => {
+      thread.#opening = { resolve, reject }
+      thread.#waiting.set(0, { resolve, reject })
+    })
+  }
+
+  get waiting(): number {
+    return this.#waiting.size
+  }
+
+  /** A number for a call, and the promise of its answer. */
+  expect(): { id: number; answer: Promise<unknown> } {
+    const id = this.#nextId++
+    const answer = new Promise<unknown>((resolve, reject) => {
+      if (this.#gone === null) this.#waiting.set(id, { resolve, reject })
+      else reject(this.#gone)
+    })
+    return { id, answer }
+  }
+
+  post(message: ToThread, transfer: ArrayBuffer[] = []): void {
+    if (this.#gone === null) this.#worker.postMessage(message, transfer)
+  }
+
+  async stop(): Promise<void> {
+    if (this.#gone !== null) return
+    await new Promise<void>((resolve) => {
+      this.#stopped = resolve
+      this.#worker.postMessage({ stop: true } satisfies ToThread)
+    })
+  }
+
+  #take(message: FromThread): void {
+    if ('done' in message) {
+      for (const { id, failure, result } of message.done) {
+        const call = this.#waiting.get(id)
+        this.#waiting.delete(id)
+        if (failure === undefined) call?.resolve(result)
+        else call?.reject(problemOf(failure))
+      }
+    } else if ('opened' in message) this.#opening?.resolve(message.opened)
+    else if ('failedToOpen' in message) this.#opening?.reject(problemOf(message.failedToOpen))
+  }
+
+  /** The thread's exit is the end of it; only then are its files closed for certain. */
+  #end(problem: StoreProblem): void {
+    if (this.#gone !== null) return
+    this.#gone = problem
+    this.#opening?.reject(problem)
+    for (const call of this.#waiting.values()) call.reject(problem)
+    this.#waiting.clear()
+    if (this.#stopped !== null) this.#stopped()
+    else this.#onDeath()
+  }
+}
+
+function problemOf(failure: Failure): StoreProblem {
+  return new StoreProblem(failure.code, failure.message)
+}

@@ -1,0 +1,112 @@
+import { mkdirSync, writeFileSync } from 'node:fs'
+import { parentPort, receiveMessageOnPort, workerData, type MessagePort } from 'node:worker_threads'
+import { backUp } from './backup.ts'
+import { Ballast } from './ballast.ts'
+import { openDatabase } from './engine.ts'
+import { lockFolder } from './lock.ts'
+import type { FromThread, ThreadSetup, ToThread, WriteOperation } from './messages.ts'
+import { openStore } from './opening.ts'
+import { placesIn, type Places } from './places.ts'
+import { problemFrom } from './problems.ts'
+import { answer } from './queries.ts'
+import { Writer } from './writer.ts'
+
+/** Enough company to commit at once. */
+const fullBatch = 500
+
+function failureOf(error: unknown) {
+  const { code, message } = problemFrom(error)
+  return { code, message }
+}
+
+function runWriter(port: MessagePort, setup: ThreadSetup, places: Places): void {
+  mkdirSync(places.folder, { recursive: true })
+  const lock = lockFolder(places.lock)
+  const { database, opening } = openStore(places, setup.nowMs)
+  const writer = new Writer(places.database, database, new Ballast(places.ballast, setup.ballastBytes))
+  const last = writer.last()
+  const say = (message: FromThread) => port.postMessage(message)
+  say({ opened: { lastSeq: last.seq, lastAt: last.at, opening } })
+
+  let waiting: WriteOperation[] = []
+  let timer: NodeJS.Timeout | null = null
+  let due = false
+  let stopping = false
+
+  const take = (message: ToThread) => {
+    if ('writes' in message) waiting.push(...message.writes)
+    else if ('stop' in message) stopping = true
+    due ||= stopping || waiting.length >= fullBatch || waiting.some((operation) => operation.urgent)
+  }
+  const flush = () => {
+    timer = null
+    // what arrived while the last batch was synced goes along
+    for (let more = receiveMessageOnPort(port); more !== undefined; more = receiveMessageOnPort(port)) take(more.message as ToThread)
+    const batch = waiting
+    waiting = []
+    due = false
+    if (batch.length > 0) {
+      const done = writer
+        .commit(batch)
+        .flatMap(({ ids, failure, result }) => ids.map((id) => ({ id, result, ...(failure && { failure }) })))
+      say({ done })
+    }
+    if (stopping) stop()
+  }
+  const stop = () => {
+    try {
+      writer.close()
+      lock.close()
+    } finally {
+      say({ stopped: true })
+      port.close()
+    }
+  }
+  port.on('message', (message: ToThread) => {
+    take(message)
+    if (due) {
+      if (timer !== null) clearTimeout(timer)
+      flush()
+    } else timer ??= setTimeout(flush, setup.windowMs)
+  })
+}
+
+function runReader(port: MessagePort, places: Places): void {
+  const database = openDatabase(places.database, 'read')
+  const say = (message: FromThread) => port.postMessage(message)
+  port.on('message', (message: ToThread) => {
+    if ('ask' in message) {
+      try {
+        say({ done: [{ id: message.id, result: answer(database, message.ask) }] })
+      } catch (error) {
+        const failure = failureOf(error)
+        if (failure.code === 'damaged') writeFileSync(places.doubt, failure.message)
+        say({ done: [{ id: message.id, failure }] })
+      }
+    } else if ('stop' in message) {
+      database.close()
+      say({ stopped: true })
+      port.close()
+    }
+  })
+  say({ opened: { lastSeq: 0, lastAt: 0, opening: { setAside: null, restoredFrom: null, salvaged: null, why: null } } })
+}
+
+/** Makes one backup and ends. */
+function runKeeper(port: MessagePort, setup: ThreadSetup, places: Places): void {
+  const result = backUp(places, setup.nowMs)
+  port.postMessage({ done: [{ id: 0, result }] } satisfies FromThread)
+}
+
+if (parentPort !== null) {
+  const setup = workerData as ThreadSetup
+  const places = placesIn(setup.folder)
+  try {
+    if (setup.role === 'writer') runWriter(parentPort, setup, places)
+    else if (setup.role === 'reader') runReader(parentPort, places)
+    else runKeeper(parentPort, setup, places)
+  } catch (error) {
+    parentPort.postMessage({ failedToOpen: failureOf(error) } satisfies FromThread)
+    parentPort.close()
+  }
+}
