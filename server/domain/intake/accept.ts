@@ -1,0 +1,169 @@
+import type { Ms, Quality } from '../../contract/fold.ts'
+import { faultWords } from '../../contract/vocabulary.ts'
+import { convert } from '../channels/convert.ts'
+import { plainKind } from '../channels/kind.ts'
+import type { ChannelKind } from '../channels/kind.ts'
+import type { SenmlRecord } from '../senml/resolve.ts'
+import { toPrimary } from '../senml/units.ts'
+import { channelName, isBoot } from './birth.ts'
+import { boardTemperature, isBoardChannel } from './board.ts'
+import { refuse } from './outcome.ts'
+import type { Outcome } from './outcome.ts'
+import { channelMemory, remark } from './state.ts'
+import type { ChannelMemory, NodeMemory, Reading } from './state.ts'
+import { packTimes, recordTime } from './times.ts'
+import type { PackTimes } from './times.ts'
+
+/** What a pack says of itself; null where it says nothing. */
+export interface Identity {
+  boot: number | null
+  seq: number | null
+  upS: number | null
+}
+
+export interface Accepted {
+  identity: Identity
+  times: PackTimes
+  readings: Reading[]
+  /** Channel to the announced longest time until its next reading, s. */
+  updates: Map<string, number>
+}
+
+/** A record that is a measurement of this node. */
+export interface Named extends SenmlRecord {
+  channel: string
+}
+
+/** Takes the records of a pack that this service can use; refuses the others one by one. Null when the pack's identity is broken. */
+export function acceptRecords(
+  node: NodeMemory,
+  pack: { records: readonly SenmlRecord[]; secondaryUnits: boolean },
+  receivedMs: Ms,
+  outcome: Outcome,
+): Accepted | null {
+  const identity: Identity = { boot: null, seq: null, upS: null }
+  const named: Named[] = []
+  for (const record of pack.records) {
+    const channel = localName(node, record)
+    if (channel === null) refuse(outcome, node, 'foreign-name', record.index)
+    else if (!channelName.test(channel)) refuse(outcome, node, 'unknown-name', record.index)
+    else if (channel === 'boot' || channel === 'seq' || channel === 'up') {
+      if (!takeIdentity(identity, channel, record.value)) {
+        refuse(outcome, node, 'bad-identity', null)
+        return null
+      }
+    } else named.push({ ...record, channel })
+  }
+  const times = packTimes(named.map(({ timeS }) => timeS))
+  const accepted: Accepted = { identity, times, readings: [], updates: new Map() }
+  for (const record of named) {
+    const time = recordTime(record.timeS, times)
+    const channel = channelMemory(node, record.channel)
+    if (time === null) refuse(outcome, node, 'bad-time', record.index)
+    else if (channel === null) refuse(outcome, node, 'too-many-channels', record.index)
+    else {
+      const { updateS } = record
+      const meant = meaningOf(record, node, channel, named, pack.secondaryUnits, receivedMs)
+      if (typeof meant === 'string') {
+        refuse(outcome, node, meant, record.index)
+        continue
+      }
+      // A number that the probe can not show is refused and told as a fault: the channel is not silent.
+      if (meant.quality === 'fault:range' && record.value !== null && meant.refused) refuse(outcome, node, 'out-of-range', record.index)
+      if (updateS !== null && updateS > 0) accepted.updates.set(record.channel, updateS)
+      // A board's temperature rides on the readings that it belongs to.
+      if (isBoardChannel(node, record.channel)) continue
+      const { quality, raw, value, coldJunctionC } = meant
+      const reading: Reading = {
+        record: record.index,
+        channel: record.channel,
+        ...time,
+        quality,
+        raw,
+        value,
+        sent: record.value ?? quality,
+      }
+      if (coldJunctionC !== undefined) reading.coldJunctionC = coldJunctionC
+      accepted.readings.push(reading)
+    }
+  }
+  return accepted
+}
+
+/** The channel's name at its node; null for a name that belongs to another. */
+function localName(node: NodeMemory, { name, based }: SenmlRecord): string | null {
+  const own = `${node.node}/`
+  if (name.startsWith(own)) return name.slice(own.length)
+  const urn = node.birth?.urn ?? null
+  if (urn !== null && name.startsWith(urn)) return name.slice(urn.length).replace(/^[:/_]/, '')
+  return based ? null : name
+}
+
+const longestUpS = 20 * 366 * 86_400
+
+function takeIdentity(identity: Identity, label: 'boot' | 'seq' | 'up', value: number | null): boolean {
+  if (value === null) return false
+  if (label === 'up') {
+    identity.upS = value
+    return value >= 0 && value <= longestUpS
+  }
+  identity[label] = value
+  // Both count in 32 bit.
+  return isBoot(value)
+}
+
+interface Meaning {
+  quality: Quality
+  raw: number | null
+  value: number | null
+  coldJunctionC?: number
+  refused: boolean
+}
+
+/** A number older than this says nothing about a sentinel; common practice, no source. */
+const recentMs = 60_000
+
+function meaningOf(
+  record: Named,
+  node: NodeMemory,
+  channel: ChannelMemory,
+  pack: readonly Named[],
+  secondaryUnits: boolean,
+  receivedMs: Ms,
+): Meaning | string {
+  if (record.value === null) {
+    const word = faultWords.find((known) => record.text === `fault:${known}`)
+    return word === undefined
+      ? record.text?.startsWith('fault:') === true
+        ? 'unknown-fault'
+        : 'no-number'
+      : faulty(`fault:${word}`, false)
+  }
+  const sent = inChannelUnit(record, node.birth?.channels.get(record.channel)?.kind ?? null, secondaryUnits)
+  if (typeof sent === 'string') return sent
+  const board = boardTemperature(node, record, pack, receivedMs)
+  const recent = channel.recent !== null && receivedMs - channel.recent.atMs <= recentMs ? channel.recent.sent : null
+  const converted = convert(sent.kind, sent.value, { coldJunctionC: board, recent })
+  if (converted.is === 'fault') return faulty(`fault:${converted.fault}`, false)
+  if (converted.is === 'out-of-range') return faulty('fault:range', true)
+  channel.recent = { sent: sent.value, atMs: receivedMs }
+  if (converted.assumed) remark(node, 'cold-junction-assumed')
+  const { value, quality } = converted
+  return { quality, raw: sent.value, value, refused: false, ...(board === null ? {} : { coldJunctionC: board }) }
+}
+
+const faulty = (quality: Quality, refused: boolean): Meaning => ({ quality, raw: null, value: null, refused })
+
+/** The number in the unit that the birth document promised; without one the pack's own unit stands. */
+function inChannelUnit(
+  { value, unit }: Named,
+  kind: ChannelKind | null,
+  secondaryUnits: boolean,
+): { value: number; kind: ChannelKind } | 'unknown-unit' | 'unit-version' | 'no-unit' | 'wrong-unit' {
+  const number = value ?? 0
+  if (unit === null) return kind === null ? 'no-unit' : { value: number, kind }
+  const primary = toPrimary(number, unit, secondaryUnits)
+  if (typeof primary === 'string') return primary
+  if (kind === null) return { value: primary.value, kind: plainKind(primary.unit) }
+  return primary.unit === kind.unit ? { value: primary.value, kind } : 'wrong-unit'
+}
