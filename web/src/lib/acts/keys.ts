@@ -1,0 +1,75 @@
+import type { Action } from '../../../../server/contract/actions.ts'
+import type { KilnView } from '../../../../server/contract/live.ts'
+import type { AlarmCode, Call } from '../../../../server/contract/vocabulary.ts'
+import type { Words } from '../../words/en.ts'
+import { standing } from '../alarms/standing.ts'
+import { lastOf } from './log.ts'
+
+export type KeyName = keyof Words['keys']
+export type Six = [KeyName, KeyName, KeyName, KeyName, KeyName, KeyName]
+
+/** Keys that log at once. All others open a panel or change the look; what can not be undone always takes two touches in two places. */
+export const directActs: Partial<Record<KeyName, Action>> = {
+  light: { action: 'light' },
+  relight: { action: 'light' },
+  refuel: { action: 'refuel' },
+  'wet-condenser': { action: 'wet-condenser' },
+  'start-collecting': { action: 'start-collecting' },
+  'stop-collecting': { action: 'stop-collecting' },
+  'stop-feeding': { action: 'stop-feeding' },
+  reseal: { action: 'reseal' },
+  refine: { action: 'refine' },
+}
+
+/** The six keys of this phase. Recurring ones keep their place: fire first, cloths second, drip fourth, smoke fifth. */
+export function keysFor(kiln: KilnView, look: 'day' | 'night'): Six {
+  const { firing, command } = kiln
+  const lookKey: KeyName = look === 'day' ? 'nightLook' : 'dayLook'
+  if (firing.phase === 'idle') return ['load', 'ready', 'weather', 'note', 'soundTest', 'light']
+  if (firing.phase === 'failed') return ['refuel', 'wet-condenser', 'air', 'drip', 'smoke', 'relight']
+  if (firing.phase === 'cooling' || firing.phase === 'cold') return sealedKeys(kiln, lookKey)
+  const stoppedFeeding = lastOf(firing, 'stop-feeding') !== undefined
+  const fire: KeyName = stoppedFeeding ? 'weather' : 'refuel'
+  if (firing.collectingSince !== null) return [fire, 'wet-condenser', 'swap-bottle', 'drip', 'smoke', 'stop-collecting']
+  const third: KeyName = command.do === 'stop-feeding' ? 'stop-feeding' : 'air'
+  const collected = lastOf(firing, 'stop-collecting') !== undefined
+  return [fire, 'wet-condenser', third, 'drip', 'smoke', collected || firing.phase === 'clearing' ? 'seal' : 'start-collecting']
+}
+
+function sealedKeys({ firing, command }: KilnView, lookKey: KeyName): Six {
+  const opened = lastOf(firing, 'open')?.doneAt ?? 0
+  const cracked = lastOf(firing, 'crack')?.doneAt ?? 0
+  const closed = Math.max(lastOf(firing, 'reseal')?.doneAt ?? 0, firing.sealedAt ?? 0)
+  if (opened > closed) return ['unload', 'reseal', 'note', 'curve', 'soundTest', lookKey]
+  if (cracked > closed) return ['open', 'reseal', 'note', 'curve', 'soundTest', lookKey]
+  const third: KeyName = command.do === 'trial-opening' ? 'crack' : 'note'
+  return ['looked', 'reseal', third, 'curve', 'soundTest', lookKey]
+}
+
+const answers: Partial<Record<AlarmCode, KeyName>> = {
+  'condenser-warm': 'wet-condenser',
+  'condenser-hot': 'wet-condenser',
+  'fire-dying': 'refuel',
+  'fire-out': 'relight',
+  'stop-overdue': 'stop-collecting',
+  'seal-overdue': 'seal',
+  'flame-inside': 'air',
+  'air-leak': 'reseal',
+  reignition: 'reseal',
+}
+const callKeys: Partial<Record<Call, KeyName>> = {
+  'stop-feeding': 'stop-feeding',
+  'start-collecting': 'start-collecting',
+  'stop-collecting': 'stop-collecting',
+  seal: 'seal',
+  open: 'crack',
+}
+
+/** The key that answers the alarm, or else the due call: it turns black. */
+export function answerOf(kiln: KilnView): KeyName | null {
+  const alarm = standing(kiln.alarms)[0]
+  const answer = alarm && answers[alarm.alarm]
+  if (answer) return answer
+  const due = kiln.calls.find((call) => call.state === 'due')
+  return (due && callKeys[due.call]) ?? null
+}

@@ -1,0 +1,97 @@
+import type { InsideSlice, Ms } from '../../../../server/contract/fold.ts'
+import type { KilnView } from '../../../../server/contract/live.ts'
+import type { DripLook, Phase, SmokeLook } from '../../../../server/contract/vocabulary.ts'
+import { lastSeen } from '../acts/log.ts'
+import { channelOf } from '../words/sentence.ts'
+
+export interface Picture {
+  flames: 0 | 1 | 2 | 3
+  slices: InsideSlice[]
+  from: 'ensemble' | 'phase' | 'unknown'
+  cloths: 'wet' | 'dry' | 'unknown'
+  smoke: SmokeLook
+  drip: DripLook
+  bottle: { shown: boolean; share: number }
+  sealed: boolean
+}
+
+const minuteMs = 60_000
+/** How long something seen stands for what is there now. Common practice, no source. */
+const seenForMs = 45 * minuteMs
+/** How long wetted cloths stay wet in the sun. Common practice, no source. */
+const wetForMs = 30 * minuteMs
+/** What a bottle usually holds, L. Common practice, no source. */
+export const bottleLitres = 5
+
+const smokeOfPhase: Record<Phase, SmokeLook> = {
+  idle: 'none',
+  kindling: 'white',
+  drying: 'white',
+  breakdown: 'white',
+  vinegar: 'yellow',
+  tar: 'yellow',
+  clearing: 'blue',
+  cooling: 'none',
+  cold: 'none',
+  failed: 'none',
+}
+
+/** What the drawing shows: what was seen lately, else what is estimated, else what the phase makes likely. */
+export function pictureOf(kiln: KilnView, now: Ms): Picture {
+  const { firing, estimate } = kiln
+  const sealed = firing.sealedAt !== null
+  return {
+    flames: sealed ? 0 : flamesOf(channelOf(kiln, 'firebox')?.value ?? null),
+    slices: estimate?.inside ?? [],
+    from: estimate?.from ?? 'unknown',
+    cloths: clothsOf(kiln, now),
+    smoke: sealed ? 'none' : smokeOf(kiln, now),
+    drip: dripOf(kiln, now),
+    bottle: { shown: firing.collectingSince !== null, share: Math.min(1, (firing.bottle.litres ?? 0) / bottleLitres) },
+    sealed,
+  }
+}
+
+function flamesOf(fireboxC: number | null): Picture['flames'] {
+  if (fireboxC === null || fireboxC < 100) return 0
+  return fireboxC < 250 ? 1 : fireboxC < 450 ? 2 : 3
+}
+
+function clothsOf({ firing, alarms }: KilnView, now: Ms): Picture['cloths'] {
+  const hot = alarms.some(({ alarm, state }) => (alarm === 'condenser-warm' || alarm === 'condenser-hot') && !/^(normal|returned)/.test(state))
+  if (hot) return 'dry'
+  if (firing.lastWettedAt === null) return 'unknown'
+  return now - firing.lastWettedAt < wetForMs ? 'wet' : 'dry'
+}
+
+function smokeOf({ firing }: KilnView, now: Ms): SmokeLook {
+  const seen = lastSeen(firing, 'smoke')
+  if (seen?.act.action === 'observe' && seen.act.smoke && now - seen.doneAt < seenForMs) return seen.act.smoke
+  return smokeOfPhase[firing.phase]
+}
+
+function dripOf({ firing, estimate }: KilnView, now: Ms): DripLook {
+  if (firing.sealedAt !== null) return 'none'
+  const seen = lastSeen(firing, 'drip')?.act
+  const at = lastSeen(firing, 'drip')?.doneAt ?? 0
+  if ((seen?.action === 'observe' || seen?.action === 'glass') && seen.drip && now - at < seenForMs) return seen.drip
+  if (!estimate || firing.collectingSince === null) return 'none'
+  // the words of common practice for the shares that the fold counts by: watery under 3 % acids, tar-laden over 14 % tar
+  if (estimate.tarShare > 0.14) return 'dark'
+  return estimate.acidShare < 0.03 ? 'pale' : 'amber'
+}
+
+/** Runs of slices in which one state is likely enough to be named: where they lie (0 mouth .. 1 chimney) and what they are. */
+export function namedRuns(slices: readonly InsideSlice[]): { state: number; from: number; to: number }[] {
+  const runs: { state: number; from: number; to: number }[] = []
+  slices.forEach((slice, index) => {
+    const state = slice.indexOf(Math.max(...slice))
+    const from = index / slices.length
+    const to = (index + 1) / slices.length
+    const last = runs.at(-1)
+    if ((slice[state] ?? 0) < 0.6) return
+    if (last?.state === state && Math.abs(last.to - from) < 1e-9) last.to = to
+    else runs.push({ state, from, to })
+  })
+  return runs
+}

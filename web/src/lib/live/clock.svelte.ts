@@ -1,0 +1,47 @@
+import type { Ms } from '../../../../server/contract/fold.ts'
+
+/** Handbook field-ui 8.1: beats come every 2 s; 6 s of silence are said, 15 s cover the page. */
+export const silentAfterS = 6
+export const coveredAfterS = 15
+
+/**
+ * The site's clock as this page sees it. The tablet's own clock may be years wrong, so only its steady counter is used
+ * between two messages; in a demo the site's clock runs `speed` times as fast.
+ */
+export class SiteClock {
+  #siteMs = 0
+  #counterMs = 0
+  #heardMs: number
+  #counter: () => number
+
+  /** Site time now, ms, moved on by `tick`. */
+  now = $state<Ms>(0)
+  /** Since anything was heard, s. */
+  silentS = $state(0)
+  /** False until the first message. */
+  set = $state(false)
+  speed = $state(1)
+
+  constructor(counter: () => number = () => performance.now()) {
+    this.#counter = counter
+    this.#heardMs = counter()
+  }
+
+  heard(siteNow: Ms, speed = this.speed): void {
+    this.#siteMs = siteNow
+    this.#counterMs = this.#heardMs = this.#counter()
+    this.speed = speed
+    this.set = true
+    this.tick()
+  }
+
+  /** Exact, for entries; `now` is only as fine as the ticks. */
+  read(): Ms {
+    return this.#siteMs + (this.#counter() - this.#counterMs) * this.speed
+  }
+
+  tick(): void {
+    this.now = this.read()
+    this.silentS = Math.floor((this.#counter() - this.#heardMs) / 1000)
+  }
+}

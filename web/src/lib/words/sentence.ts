@@ -1,0 +1,83 @@
+import type { Ms, Reason } from '../../../../server/contract/fold.ts'
+import type { ChannelView, KilnView } from '../../../../server/contract/live.ts'
+import type { Role } from '../../../../server/contract/vocabulary.ts'
+import type { Words } from '../../words/en.ts'
+import type { Measures } from './measures.ts'
+import { momentText, notBeforeText } from './spans.ts'
+
+export interface Sentence {
+  command: string
+  until: string
+  why: string
+}
+
+/** The probe of a role that says most: a fresh one before a late one. */
+export function channelOf(kiln: KilnView, role: Role): ChannelView | undefined {
+  const of = kiln.channels.filter((channel) => channel.role === role)
+  return of.find((channel) => channel.heard === 'fresh' && channel.value !== null) ?? of[0]
+}
+
+/** The number that the standing call hangs on; it is drawn larger than the others. */
+export function decidingRole(kiln: KilnView): Role {
+  const command = kiln.command.do
+  if (command === 'none' || command === 'light' || command === 'relight') return 'firebox'
+  if (command === 'keep-shut' || command === 'trial-opening') return channelOf(kiln, 'core') ? 'core' : 'wall'
+  if (channelOf(kiln, 'smoke') || kiln.estimate) return 'smoke'
+  return 'wall'
+}
+
+export function reasonText(reason: Reason, words: Words, measures: Measures): string {
+  const role = reason.channel?.split('/').at(-1) ?? ''
+  const where = (words.roles as Record<string, string>)[role] ?? role
+  const tell = words.reasons[reason.code]
+  // a code that this page does not know yet is shown as it is; a test keeps the lists together
+  return tell ? tell(reason, measures, where) : reason.code.replaceAll('-', ' ')
+}
+
+export function sentencesOf(reasons: readonly Reason[], words: Words, measures: Measures, most = 2): string {
+  return reasons
+    .slice(0, most)
+    .map((reason) => `${reasonText(reason, words, measures)}.`)
+    .join(' ')
+}
+
+/** Level and slope of the deciding probe, as far as it is known. */
+export function trendText(channel: ChannelView | undefined, words: Words, measures: Measures): string {
+  if (channel?.value == null || channel.heard !== 'fresh' || channel.role === 'co' || channel.role === 'bottle') return ''
+  const what = capital(words.shortRoles[channel.role])
+  const value = measures.temperature(channel.value)
+  const slope = channel.slopePerH
+  if (slope === null) return `${what} ${value}.`
+  // within two standard deviations of nothing, or less than a degree an hour, it stands still
+  if (Math.abs(slope) < Math.max(1, 2 * (channel.slopeSd ?? 0))) return `${words.trend.steady(what, value)}.`
+  const rate = measures.kelvins(slope)
+  return `${slope > 0 ? words.trend.climbing(what, value, rate) : words.trend.falling(what, value, rate)}.`
+}
+
+export function sentenceOf(kiln: KilnView, now: Ms, words: Words, measures: Measures): Sentence {
+  const { command } = kiln
+  const trend = trendText(channelOf(kiln, decidingRole(kiln)), words, measures)
+  const because = sentencesOf(command.because, words, measures)
+  const doubt = command.sure === 'low' && command.do !== 'none' ? words.sure.low : ''
+  return {
+    command: words.commands[command.do],
+    until: untilText(kiln, now, words, measures),
+    why: [trend, because, doubt].filter((part) => part !== '').join(' '),
+  }
+}
+
+function untilText(kiln: KilnView, now: Ms, words: Words, measures: Measures): string {
+  const { command } = kiln
+  if (command.notBefore !== null && command.notBefore > now && command.do === 'keep-shut')
+    return words.notBefore(notBeforeText(command.notBefore, now, words, measures))
+  if (command.next && command.next.call !== 'open' && command.next.range.latest > now) {
+    const { from, to } = measures.range(Math.max(now, command.next.range.earliest), command.next.range.latest)
+    const day = measures.sameDay(command.next.range.latest, now) ? to : momentText(command.next.range.latest, now, words, measures)
+    return words.until[command.next.call](from, day)
+  }
+  return words.untils[command.do]
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toLocaleUpperCase() + text.slice(1)
+}

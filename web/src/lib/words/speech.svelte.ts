@@ -1,0 +1,25 @@
+import type { Choice, Language } from '../choice/choice.svelte.ts'
+import { en, type Words } from '../../words/en.ts'
+import { Measures } from './measures.ts'
+
+const others: Record<Exclude<Language, 'en'>, () => Promise<Words>> = {
+  es: async () => (await import('../../words/es.ts')).es,
+  th: async () => (await import('../../words/th.ts')).th,
+}
+
+/** The words of the chosen language and how it writes numbers. English stands until another language has arrived. */
+export class Speech {
+  words = $state.raw<Words>(en)
+  readonly #choice: Choice
+
+  measures = $derived.by(() => new Measures(this.#choice.now))
+
+  constructor(choice: Choice) {
+    this.#choice = choice
+  }
+
+  async follow(language: Language): Promise<void> {
+    const words = language === 'en' ? en : await others[language]()
+    if (this.#choice.now.language === language) this.words = words
+  }
+}

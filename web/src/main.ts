@@ -1,0 +1,9 @@
+import { mount } from 'svelte'
+import './look/fonts.css'
+import './look/tokens.css'
+import './look/page.css'
+import App from './App.svelte'
+import { placeOf } from './lib/place.ts'
+
+const target = document.getElementById('page')
+if (target) mount(App, { target, props: { place: placeOf(document.baseURI) } })

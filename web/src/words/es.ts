@@ -1,0 +1,2 @@
+import { en, type Words } from './en.ts'
+export const es: Words = { ...en, name: 'Español' }
