@@ -18,7 +18,7 @@ export function stepGrid(state: KilnState, at: Ms, emit: Emit): void {
   const newMinute = at % 60_000 === 0
   if (newMinute) for (const role of roles) write(state.past[role], at - 1, now[role] ?? null)
   const look: Look = { at, newMinute, now, past: state.past, facts: state.facts, config: state.config, litAt: litAtOf(state) }
-  if (newMinute && look.litAt !== null) stepWindow(state.window, look)
+  if (newMinute && look.litAt !== null) stepWindow(state.window, look, null)
   if (stepPhase(state.phase, look, state.window)) {
     const open = state.ribbon.at(-1)
     if (open !== undefined) open.to = at

@@ -35,28 +35,30 @@ export function median(history: History, minutes: number): number | null {
   return values.length % 2 === 1 ? upper : (upper + (values[middle - 1] ?? 0)) / 2
 }
 
-/** Mean of the last `minutes`; null with fewer than a third of them. */
-export function mean(history: History, minutes: number): number | null {
+/** Mean of `minutes`, leaving out the last `skip`; null with fewer than a third of them. */
+export function mean(history: History, minutes: number, skip = 0): number | null {
   let sum = 0
   let n = 0
-  for (let i = Math.max(0, history.values.length - minutes); i < history.values.length; i++) {
+  const end = history.values.length - skip
+  for (let i = Math.max(0, end - minutes); i < end; i++) {
     const v = history.values[i]
     if (v === null || v === undefined) continue
     sum += v
     n++
   }
-  return n === 0 || n * 3 < Math.min(minutes, history.values.length) ? null : sum / n
+  return n === 0 || n * 3 < Math.min(minutes, end) ? null : sum / n
 }
 
-/** Least-squares slope over the last `minutes`, per hour; null with fewer than half of them (at least 3). */
-export function slope(history: History, minutes: number): number | null {
+/** Least-squares slope over `minutes`, per hour, leaving out the last `skip`; null with fewer than half of them (at least 3). */
+export function slope(history: History, minutes: number, skip = 0): number | null {
   let n = 0
   let sx = 0
   let sy = 0
   let sxx = 0
   let sxy = 0
-  const first = Math.max(0, history.values.length - minutes)
-  for (let i = first; i < history.values.length; i++) {
+  const end = history.values.length - skip
+  const first = Math.max(0, end - minutes)
+  for (let i = first; i < end; i++) {
     const y = history.values[i]
     if (y === null || y === undefined) continue
     const x = i - first
