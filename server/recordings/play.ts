@@ -5,6 +5,7 @@ import { firingWays } from '../contract/vocabulary.ts'
 import { fromBase64 } from '../runtime/base64.ts'
 import { Driver } from '../runtime/driver.ts'
 import type { Effect, Folds } from '../runtime/driver.ts'
+import { originVersion } from '../runtime/origin.ts'
 import { entryOf } from './entries.ts'
 import { endOf, eventOf } from './events.ts'
 import type { EventLine } from './events.ts'
@@ -44,11 +45,6 @@ function driverFor<I, K>(folds: Folds<I, K>, header: RecordingHeader, lines: rea
   const config = start?.config ?? configOf(header)
   const at = start ? Date.parse(start.at) : firstAt(lines)
   return Driver.fresh(folds, { root, site, at, seq: start?.seq ?? 0, configs: [config], rolling: false })
-}
-
-/** Both folds' versions in one number: an origin of other folds cannot be continued. */
-export function originVersion<I, K>(folds: Folds<I, K>): number {
-  return folds.intake.version * 1000 + folds.kiln.version
 }
 
 function firstAt(lines: readonly RecordingLine[]): Ms {

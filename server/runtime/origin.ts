@@ -10,3 +10,8 @@ export function thawOrigin(bytes: Uint8Array): { intake: Uint8Array; known: Know
   const { intake, known } = JSON.parse(new TextDecoder().decode(bytes)) as { intake: string; known: [string, never][] }
   return { intake: fromBase64(intake), known: new Map(known) }
 }
+
+/** Both folds' versions in one number: an origin of other folds cannot be continued. */
+export function originVersion(folds: { intake: { version: number }; kiln: { version: number } }): number {
+  return folds.intake.version * 1000 + folds.kiln.version
+}

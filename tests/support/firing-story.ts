@@ -6,16 +6,18 @@ export function storyLines(hours = 3): RecordingLine[] {
   const lines: RecordingLine[] = []
   for (let second = 0, seq = 1; second < hours * 3600; second += 10, seq++) {
     const at = new Date(from + second * 1000).toISOString()
-    const wall = 20 + second / 25
+    const wall = 20 + second / 40
     const payload = [
-      { n: 'firebox', v: Math.round(Math.min(700, 20 + second / 3)) },
+      { bn: 'yard/n1/', bu: 'Cel', n: 'firebox', v: Math.round(Math.min(700, 20 + second / 3)), t: 0, ut: 10 },
       { n: 'wall', v: Math.round(wall * 4) / 4 },
-      { n: 'outlet', v: Math.round(Math.min(40, 20 + second / 200) * 4) / 4 },
-      { n: 'seq', v: seq },
+      { n: 'outlet', v: Math.round(Math.min(60, 20 + second / 120) * 4) / 4 },
+      { n: 'boot', u: 'count', v: 3 },
+      { n: 'seq', u: 'count', v: seq },
+      { n: 'up', u: 's', v: second + 4 },
     ]
     lines.push({ at, topic: 'firing/1/yard/n1/readings', payload, retained: false })
     if (second === 600) lines.push({ at, id: 'a1', doneAt: at, action: 'light' })
-    if (second === 7200) lines.push({ at, id: 'a2', doneAt: at, action: 'seal' })
+    if (second === 10_800) lines.push({ at, id: 'a2', doneAt: at, action: 'seal' })
   }
   return lines
 }
