@@ -1,0 +1,131 @@
+import { Aedes, type Client, type PublishPacket, type Subscription } from 'aedes'
+import type { Broker, BrokerEars, Said } from './broker.ts'
+import { Door } from './gate/door.ts'
+import { gateLimits, type GateLimits } from './gate/limits.ts'
+import { Takeovers } from './gate/takeovers.ts'
+import { sitePolicy, type Policy } from './policy.ts'
+
+export interface EmbeddedOptions extends BrokerEars {
+  host: string
+  /** 0 takes a free one. */
+  port: number
+  root: string
+  site: string
+  limits?: Partial<GateLimits>
+  /** In place of the site's own; for a check of the protocol alone. */
+  policy?: Policy
+  /** Who may come in; everybody when it is missing. */
+  mayConnect?(clientId: string, username: string, password: string): Promise<boolean>
+}
+
+export function createBroker(options: EmbeddedOptions): Broker & { closed(): Readonly<Record<string, number>> } {
+  return new EmbeddedBroker(options)
+}
+
+class EmbeddedBroker implements Broker {
+  readonly #options: EmbeddedOptions
+  readonly #policy: Policy
+  readonly #limits: GateLimits
+  readonly #door: Door
+  readonly #takeovers: Takeovers
+  readonly #aedes: Aedes
+  /** Which node a connection speaks for, once it has spoken. */
+  readonly #nodes = new WeakMap<Client, string>()
+
+  constructor(options: EmbeddedOptions) {
+    this.#options = options
+    this.#policy = options.policy ?? sitePolicy(options.root, options.site)
+    this.#limits = { ...gateLimits, ...options.limits }
+    this.#takeovers = new Takeovers(this.#limits.takeoversPerMin)
+    this.#aedes = new Aedes({
+      // connections of 3.1 with longer names are turned away at the gate
+      maxClientsIdLength: 23,
+      connectTimeout: this.#limits.connectWithinMs,
+      drainTimeout: this.#limits.drainWithinMs,
+      preConnect: (_client, packet, done) => this.#admit(packet.clientId, done),
+      authenticate: (client, username, password, done) =>
+        void this.#authenticate(client.id, username ?? '', password?.toString() ?? '', done),
+      authorizePublish: (client, packet, done) => void this.#authorizePublish(client, packet, done),
+      authorizeSubscribe: (client, subscription, done) => this.#authorizeSubscribe(client, subscription, done),
+    })
+    this.#door = new Door(this.#limits, options.log, (socket) => this.#aedes.handle(socket))
+    this.#aedes.on('clientError', (client, error) => options.log.warn({ client: client.id, error: error.message }, 'mqtt client'))
+    this.#aedes.on('connectionError', (_client, error) => options.log.warn({ error: error.message }, 'mqtt connection'))
+  }
+
+  async start(retained: readonly Said[] = []): Promise<{ port: number }> {
+    await this.#aedes.listen()
+    for (const said of retained) await this.publish(said)
+    return { port: await this.#door.listen(this.#options.host, this.#options.port) }
+  }
+
+  async stop(): Promise<void> {
+    await new Promise<void>((resolve) => this.#aedes.close(resolve))
+    await this.#door.close()
+  }
+
+  async publish({ topic, payload, qos, retain }: Said): Promise<void> {
+    await new Promise<void>((resolve, reject) => {
+      const packet: PublishPacket = { cmd: 'publish', topic, payload: Buffer.from(payload), qos, retain, dup: false }
+      this.#aedes.publish(packet, (error) => (error ? reject(error) : resolve()))
+    })
+  }
+
+  clients(): string[] {
+    const { clients } = this.#aedes as unknown as { clients: Record<string, Client> }
+    return Object.keys(clients)
+  }
+
+  closed(): Readonly<Record<string, number>> {
+    return this.#door.closed
+  }
+
+  #admit(clientId: string, done: (error: Error | null, success: boolean) => void): void {
+    const taken = this.clients().includes(clientId)
+    if (!taken || this.#takeovers.allow(clientId, performance.now())) return done(null, true)
+    // two nodes with one name throw each other out for ever: both are sent away and the name is told
+    this.#options.log.warn({ client: clientId }, 'two nodes use the same client id')
+    const { clients } = this.#aedes as unknown as { clients: Record<string, Client> }
+    clients[clientId]?.close()
+    done(new Error('too many takeovers'), false)
+  }
+
+  async #authenticate(clientId: string, username: string, password: string, done: (error: null, success: boolean) => void): Promise<void> {
+    const { mayConnect } = this.#options
+    done(null, mayConnect === undefined || (await mayConnect(clientId, username, password)))
+  }
+
+  /** Called for every message, wills and QoS 0 too, and before any acknowledgement: here it is stored. */
+  async #authorizePublish(client: Client | null, packet: PublishPacket, done: (error?: Error | null) => void): Promise<void> {
+    const { topic, payload, qos } = packet
+    const sender = client?.id ?? ''
+    const { verdict, reason, node, keep } = this.#policy.publish(topic, client === null ? null : (this.#nodes.get(client) ?? null))
+    if (verdict === 'close') {
+      this.#options.log.warn({ client: sender, topic, reason }, 'mqtt publish refused')
+      return done(new Error(reason))
+    }
+    if (client !== null && node !== null) this.#nodes.set(client, node)
+    // the broker remembers only what the contract wants kept: a stored reading would come back as a fresh one
+    packet.retain &&= keep
+    const bytes = typeof payload === 'string' ? Buffer.from(payload) : payload
+    try {
+      if (verdict === 'take') await this.#options.onMessage({ topic, payload: bytes, qos, retained: false, client: sender })
+      else await this.#options.onRefused?.({ sender, topic, reason, payload: bytes })
+      done(null)
+    } catch (error) {
+      done(error instanceof Error ? error : new Error(String(error)))
+    }
+  }
+
+  #authorizeSubscribe(
+    client: Client,
+    subscription: Subscription,
+    done: (error: Error | null, granted?: Subscription | null) => void,
+  ): void {
+    const { subscriptions } = client as unknown as { subscriptions: Record<string, unknown> }
+    const full = Object.keys(subscriptions).length >= this.#limits.subscriptions
+    const allowed = !full && this.#policy.subscribe(subscription.topic, this.#nodes.get(client) ?? null)
+    if (!allowed) this.#options.log.warn({ client: client.id, filter: subscription.topic }, 'mqtt subscription refused')
+    done(null, allowed ? subscription : null)
+  }
+}
