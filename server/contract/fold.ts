@@ -37,7 +37,14 @@ export type Input = { seq: number; at: Ms } & (
       coldJunctionC?: number
     }
   /** A birth document that says how often a channel reports and in which steps. */
-  | { kind: 'channel'; channel: ChannelId; periodS: number; lsb: number }
+  | {
+      kind: 'channel'
+      channel: ChannelId
+      periodS: number
+      lsb: number
+      /** As the birth document words them; the error of a value depends on them. */
+      probe?: { sensor: string; converter: string; linearised: boolean }
+    }
   | { kind: 'node'; node: NodeId; is: 'up' | 'lost' }
   | { kind: 'act'; id: ActId; doneAt: Ms; act: Action; corrects?: ActId }
   | { kind: 'config'; config: KilnConfig }

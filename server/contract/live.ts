@@ -147,7 +147,11 @@ export interface NodeView {
   duplicates: number
   conflicts: number
   refused: Record<string, number>
+  /** What the node's maker should know. */
+  remarks?: NodeRemark[]
 }
+export const nodeRemarks = ['retained-reading', 'unsequenced', 'cold-junction-assumed', 'time-ahead', 'time-unsure'] as const
+export type NodeRemark = (typeof nodeRemarks)[number]
 
 export interface SiteView {
   nodes: NodeView[]

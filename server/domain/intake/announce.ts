@@ -38,9 +38,10 @@ export function knownChannels(state: IntakeState): KilnInput[] {
   return inputs
 }
 
-const channelInput = (node: NodeMemory, name: string, { periodS, lsb }: ChannelMemory): KilnInput => ({
-  kind: 'channel',
-  channel: `${node.node}/${name}`,
-  periodS,
-  lsb,
-})
+function channelInput(node: NodeMemory, name: string, { periodS, lsb }: ChannelMemory): KilnInput {
+  const told = { kind: 'channel' as const, channel: `${node.node}/${name}`, periodS, lsb }
+  const kind = node.birth?.channels.get(name)?.kind
+  if (kind === undefined) return told
+  const { sensor, converter, linearised } = kind
+  return { ...told, probe: { sensor, converter, linearised } }
+}

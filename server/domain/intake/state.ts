@@ -1,5 +1,5 @@
 import type { Ms, NodeId, Quality } from '../../contract/fold.ts'
-import type { NodeView } from '../../contract/live.ts'
+import type { NodeRemark, NodeView } from '../../contract/live.ts'
 import type { Birth } from './birth.ts'
 import { freshTrust, noEpoch } from './clock.ts'
 import type { ClockTrust, EpochEstimate } from './clock.ts'
@@ -36,9 +36,6 @@ export interface NodeMemory {
   refused: Record<string, number>
   remarks: NodeRemark[]
 }
-
-/** What a node's maker should know; each is told once. */
-export type NodeRemark = 'retained-reading' | 'unsequenced' | 'cold-junction-assumed' | 'time-ahead' | 'time-unsure'
 
 export interface BootMemory {
   epoch: EpochEstimate

@@ -15,6 +15,7 @@ export function viewNodes(state: IntakeState): NodeView[] {
     duplicates: node.duplicates,
     conflicts: node.conflicts,
     refused: { ...node.refused },
+    remarks: [...node.remarks],
   }))
 }
 

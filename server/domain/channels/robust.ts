@@ -1,0 +1,56 @@
+/** Middle value; the mean of the two middle ones for an even number. NaN for none. */
+export function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b)
+  const half = sorted.length >> 1
+  const upper = sorted[half] ?? NaN
+  return sorted.length % 2 === 1 ? upper : ((sorted[half - 1] ?? NaN) + upper) / 2
+}
+
+/** Makes the median absolute deviation of a normal distribution its standard deviation. */
+const normalMad = 1.4826
+
+/** Middle and scale of some values; the scale never below `floor` (one step of the converter: on a grid most windows have none, instrument facts 4). */
+export function robustScale(values: readonly number[], floor: number): { middle: number; scale: number } {
+  const middle = median(values)
+  const scale = Math.max(normalMad * median(values.map((value) => Math.abs(value - middle))), floor)
+  return { middle, scale }
+}
+
+/** Indices of outliers by Hampel's centred test over 2 × `half` + 1 values, cut at the ends (instrument facts 4). */
+export function hampelOutliers(values: readonly number[], half: number, limit: number, floor: number): number[] {
+  return values.flatMap((value, i) => {
+    const { middle, scale } = robustScale(values.slice(Math.max(0, i - half), i + half + 1), floor)
+    return Math.abs(value - middle) > limit * scale ? [i] : []
+  })
+}
+
+export interface RobustLine {
+  slope: number
+  intercept: number
+  /** One standard deviation of the slope, from the scatter about the line. */
+  slopeSd: number
+  /** Scatter of single points about the line. */
+  scatter: number
+}
+
+/**
+ * Theil-Sen line: the median slope of all pairs, through the median of what it leaves (instrument facts 4). The deviation of the slope is that of
+ * least squares with the robust scatter, for which the median pays about 5 % (from memory). Null with fewer than three different x.
+ */
+export function theilSen(x: readonly number[], y: readonly number[], floor: number): RobustLine | null {
+  const slopes: number[] = []
+  for (let i = 0; i < x.length; i++) {
+    for (let k = i + 1; k < x.length; k++) {
+      const run = (x[k] ?? 0) - (x[i] ?? 0)
+      if (run !== 0) slopes.push(((y[k] ?? 0) - (y[i] ?? 0)) / run)
+    }
+  }
+  if (x.length < 3 || slopes.length < 2) return null
+  const slope = median(slopes)
+  const rests = x.map((at, i) => (y[i] ?? 0) - slope * at)
+  const intercept = median(rests)
+  const scatter = Math.max(normalMad * median(rests.map((rest) => Math.abs(rest - intercept))), floor)
+  const mean = x.reduce((sum, at) => sum + at, 0) / x.length
+  const spread = x.reduce((sum, at) => sum + (at - mean) * (at - mean), 0)
+  return { slope, intercept, slopeSd: (1.05 * scatter) / Math.sqrt(spread), scatter }
+}
