@@ -6,7 +6,9 @@ export const connackCodes = { version: 1, identifier: 2, unavailable: 3 } as con
 
 export type ConnectVerdict = { fine: { clientId: string; clean: boolean } } | { answer: number; fault: string } | { fault: string }
 
-const lengthOf31 = 23
+const idLength31 = 23
+/** Length and text of the protocol's name, and its level. */
+const lengthBeforeFlags31 = 2 + 6 + 1
 
 /** A CONNECT of MQTT 3.1 or 3.1.1, checked whole: the broker behind takes text and flags as they come. */
 export function checkConnect(packet: Buffer, from: number): ConnectVerdict {
@@ -15,7 +17,6 @@ export function checkConnect(packet: Buffer, from: number): ConnectVerdict {
   const level = body.byte()
   const expected = { MQTT: 4, MQIsdp: 3 }[name]
   if (expected === undefined) return { fault: 'not-mqtt' }
-  // the top bit marks a bridge, which mosquitto sends and the standard does not know
   if (body.short || level !== expected)
     return body.short ? { fault: 'short-packet' } : { answer: connackCodes.version, fault: 'mqtt-version' }
 
@@ -25,7 +26,10 @@ export function checkConnect(packet: Buffer, from: number): ConnectVerdict {
   const user = (flags & 0x80) !== 0
   const password = (flags & 0x40) !== 0
   const clean = (flags & 0x02) !== 0
-  if ((flags & 0x01) !== 0 || willQos === 3 || (!will && (flags & 0x38) !== 0) || (!user && password)) return { fault: 'connect-flags' }
+  const reserved = level > 3 && (flags & 0x01) !== 0
+  // of no meaning in 3.1, but the parser behind judges it by the later version
+  if (level === 3) packet[from + lengthBeforeFlags31] = flags & 0xfe
+  if (reserved || willQos === 3 || (!will && (flags & 0x38) !== 0) || (!user && password)) return { fault: 'connect-flags' }
   body.word()
 
   const clientId = readText(body.field())
@@ -37,6 +41,6 @@ export function checkConnect(packet: Buffer, from: number): ConnectVerdict {
   if (clientId === null || userName === null) return { fault: 'forbidden-text' }
   if (willTopic === null || willTopic === '' || /[+#]/.test(willTopic)) return { fault: 'bad-will' }
   if (clientId === '' && (level === 3 || !clean)) return { answer: connackCodes.identifier, fault: 'client-id' }
-  if (level === 3 && clientId.length > lengthOf31) return { answer: connackCodes.identifier, fault: 'client-id' }
+  if (level === 3 && clientId.length > idLength31) return { answer: connackCodes.identifier, fault: 'client-id' }
   return { fine: { clientId, clean } }
 }

@@ -24,13 +24,14 @@ export class Owed {
     }
   }
 
-  /** True when the answer is owed. */
+  /** False when another answer is owed under this id. An answer to nothing is let through: the client may not know that it is done. */
   answer(type: number, id: number): boolean {
     const owed = this.#owed.get(id)
-    if (type === packetTypes.pubrel || this.trusting) return true
+    if (owed === undefined || type === packetTypes.pubrel || this.trusting) return true
     if (type === packetTypes.pubrec) {
-      if (owed === packetTypes.pubrec) this.#owed.set(id, packetTypes.pubcomp)
-      return owed === packetTypes.pubrec || owed === packetTypes.pubcomp
+      if (owed === packetTypes.puback) return false
+      this.#owed.set(id, packetTypes.pubcomp)
+      return true
     }
     if (owed !== type) return false
     this.#owed.delete(id)

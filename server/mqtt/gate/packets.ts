@@ -57,5 +57,5 @@ function checkAnswer(type: number, body: BodyReader, awaited: Owed): string | nu
   const id = body.word()
   if (body.short || body.left > 0) return body.short ? 'short-packet' : 'long-packet'
   if (id === 0) return 'packet-id'
-  return awaited.answer(type, id) ? null : 'stray-answer'
+  return awaited.answer(type, id) ? null : 'wrong-answer'
 }
