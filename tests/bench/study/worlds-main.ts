@@ -1,0 +1,47 @@
+// Writes simulated firings into a folder, for studies of the estimator: npm run worlds -- FOLDER [--count 100] [--first 1] [--family zones|pieces] [--as grid|recording|both]
+import { mkdirSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { parseArgs } from 'node:util'
+import { gzipSync } from 'node:zlib'
+import type { Family } from '../../../server/simulator/firing/plan.ts'
+import { families } from '../../../server/simulator/firing/plan.ts'
+import { actsOf, recordingOf, truthFile } from '../../../server/simulator/firing/recording.ts'
+import { makeFiring } from '../../../server/simulator/firing/world.ts'
+import { gridOf } from './worlds-grid.ts'
+
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: {
+    count: { type: 'string', default: '100' },
+    first: { type: 'string', default: '1' },
+    family: { type: 'string' },
+    as: { type: 'string', default: 'both' },
+  },
+})
+const [folder] = positionals
+const isFamily = (name: string): name is Family => (families as readonly string[]).includes(name)
+const { family } = values
+if (!folder || (family !== undefined && !isFamily(family)) || !['grid', 'recording', 'both'].includes(values.as)) {
+  console.error('Usage: npm run worlds -- FOLDER [--count 100] [--first 1] [--family zones|pieces] [--as grid|recording|both]')
+  process.exit(2)
+}
+mkdirSync(folder, { recursive: true })
+const first = Number(values.first)
+for (let n = first; n < first + Number(values.count); n++) {
+  const firing = makeFiring(`world-${n}`, family === undefined ? {} : { family })
+  const litMs = Date.UTC(2026, 2, 1, 6) + (n % 200) * 86_400_000
+  const name = join(folder, `firing-${String(n).padStart(5, '0')}`)
+  writeFileSync(`${name}.truth.json`, JSON.stringify(truthFile(firing, litMs)))
+  if (values.as !== 'grid') {
+    const lines = recordingOf(firing, { title: `Simulated firing ${n}`, litMs, node: 'yard/n1', demo: true })
+    writeFileSync(`${name}.jsonl.gz`, gzipSync(lines.map((line) => JSON.stringify(line)).join('\n') + '\n', { level: 5 }))
+  }
+  if (values.as !== 'recording') {
+    const { about, columns } = gridOf(firing)
+    writeFileSync(`${name}.f32`, columns)
+    writeFileSync(
+      `${name}.grid.json`,
+      JSON.stringify({ ...about, litMs, acts: actsOf(firing), record: firing.plan.record, plan: firing.plan }),
+    )
+  }
+}
