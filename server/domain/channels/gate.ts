@@ -32,19 +32,42 @@ export function sentinelFault(kind: ChannelKind, sent: number, { coldJunctionC, 
   return null
 }
 
-/** What a channel of this kind can show at all, in °C (in its own unit where that is no temperature). */
+/** What a probe of this kind can show, in °C (in the channel's own unit where that is no temperature). */
 export function kindRange(kind: ChannelKind): { from: number; to: number } {
   if (kind.unit === 'kg') return { from: -50, to: 500 }
   if (kind.unit === '/') return { from: 0, to: 1_000_000 } // told in ppm
-  if (kind.sensor === 'hx711') return { from: -8_388_608, to: 8_388_607 }
-  if (!(kind.unit === 'Cel' || kind.unit === 'K' || kind.unit === 'V' || kind.unit === 'Ohm')) return { from: -1e12, to: 1e12 }
+  if (!isTemperature(kind)) return { from: -1e12, to: 1e12 }
   if (isThermocouple(kind.sensor)) {
     const { fromC, toC } = thermocoupleRange(kind.sensor)
-    return { from: Math.max(fromC, kind.sensor === 'B' ? 0 : -200), to: toC }
+    return { from: Math.max(fromC, -200), to: toC }
   }
   if (kind.sensor === 'ds18b20') return { from: -55, to: 125 }
   if (kind.sensor === 'pt100') return { from: -200, to: 850 }
   if (kind.sensor === 'ntc') return { from: -60, to: 300 }
-  if (kind.unit === 'V' || kind.unit === 'Ohm') return { from: -1e12, to: 1e12 }
   return { from: -200, to: 1820 }
+}
+
+/** Whether a channel of this kind tells °C in the end. */
+export function isTemperature({ unit, sensor }: ChannelKind): boolean {
+  const behindVoltage = unit === 'V' && isThermocouple(sensor)
+  const behindResistance = unit === 'Ohm' && (sensor === 'pt100' || sensor === 'ntc')
+  return unit === 'Cel' || unit === 'K' || behindVoltage || behindResistance
+}
+
+/** Registers of converters and probes span ±2048 °C (instrument facts 2.1, 2.3, 2.5): what is beyond was never a reading. */
+const registerC = 2048
+/** Bounds of what can be meant in other units; common practice, no source. */
+const sensible: Record<string, { from: number; to: number }> = {
+  K: { from: 0, to: registerC + 273.15 },
+  Cel: { from: -registerC, to: registerC },
+  V: { from: -10, to: 10 },
+  Ohm: { from: 0, to: 1e8 },
+  kg: { from: -10_000, to: 10_000 },
+  '/': { from: 0, to: 1 },
+}
+
+/** Whether the number can be a reading at all, in the unit it was sent in. */
+export function isSensible({ unit }: ChannelKind, sent: number): boolean {
+  const bounds = sensible[unit]
+  return bounds === undefined || (sent >= bounds.from && sent <= bounds.to)
 }

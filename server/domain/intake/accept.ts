@@ -69,7 +69,7 @@ export function acceptRecords(
         continue
       }
       // A number that the probe can not show is refused and told as a fault: the channel is not silent.
-      if (meant.quality === 'fault:range' && record.value !== null && meant.refused) refuse(outcome, node, 'out-of-range', record.index)
+      if (meant.refused) refuse(outcome, node, 'out-of-range', record.index)
       if (updateS !== null && updateS > 0) accepted.updates.set(record.channel, updateS)
       // A board's temperature rides on the readings that it belongs to.
       if (isBoardChannel(node, record.channel)) continue
@@ -120,6 +120,8 @@ interface Meaning {
   refused: boolean
 }
 
+/** So many numbers in a row that the probe can not show are no glitch any more; common practice, no source. */
+const beyondIsFault = 3
 /** A number older than this says nothing about a sentinel; common practice, no source. */
 const recentMs = 60_000
 
@@ -146,6 +148,12 @@ function meaningOf(
   const converted = convert(sent.kind, sent.value, { coldJunctionC: board, recent })
   if (converted.is === 'fault') return faulty(`fault:${converted.fault}`, false)
   if (converted.is === 'out-of-range') return faulty('fault:range', true)
+  if (converted.is === 'beyond') {
+    channel.beyondInRow++
+    if (channel.beyondInRow >= beyondIsFault) return faulty('fault:range', false)
+    return { quality: 'suspect', raw: sent.value, value: converted.value, refused: false }
+  }
+  channel.beyondInRow = 0
   channel.recent = { sent: sent.value, atMs: receivedMs }
   if (converted.assumed) remark(node, 'cold-junction-assumed')
   const { value, quality } = converted

@@ -1,5 +1,7 @@
 import { converters, sensors } from '../channels/kind.ts'
+import { stepOfValue } from '../channels/convert.ts'
 import type { ChannelKind } from '../channels/kind.ts'
+import { toPrimary } from '../senml/units.ts'
 
 /** What a node says of itself at its start (wire format, birth document). */
 export interface Birth {
@@ -16,6 +18,7 @@ export interface BirthChannel {
   /** Name of the channel that carries the board's temperature. */
   coldJunction: string | null
   periodS: number | null
+  /** Step of the converter, in the unit of the value. */
   lsb: number | null
 }
 
@@ -66,9 +69,19 @@ function readChannel(item: unknown): { name: string; channel: BirthChannel } | n
   if (knownSensor === undefined || knownConverter === undefined) return null
   if (cj !== undefined && (typeof cj !== 'string' || !channelName.test(cj))) return null
   if (!isWithin(period, 0.05, 86_400) || !isWithin(lsb, 1e-9, 1000) || !isWithin(ohm25, 1, 1e8) || !isWithin(beta, 100, 10_000)) return null
-  const kind: ChannelKind = { unit: u, sensor: knownSensor, converter: knownConverter, linearised }
+  const primary = toPrimary(1, u, true)
+  if (typeof primary === 'string') return null
+  const kind: ChannelKind = { unit: primary.unit, sensor: knownSensor, converter: knownConverter, linearised }
   if (ohm25 !== undefined && beta !== undefined) kind.ntc = { ohmAt25C: ohm25, betaK: beta }
-  return { name: n, channel: { kind, coldJunction: cj ?? null, periodS: period ?? null, lsb: lsb ?? null } }
+  return {
+    name: n,
+    channel: {
+      kind,
+      coldJunction: cj ?? null,
+      periodS: period ?? null,
+      lsb: lsb === undefined ? null : stepOfValue(kind, lsb * primary.value),
+    },
+  }
 }
 
 const isWithin = (item: unknown, from: number, to: number): item is number | undefined =>

@@ -52,6 +52,8 @@ export interface ChannelMemory {
   told: boolean
   /** Last good number as sent, and when it came. */
   recent: { sent: number; atMs: Ms } | null
+  /** Numbers in a row that the probe can not show. */
+  beyondInRow: number
   /** Last board temperature, and when it came. */
   board: { c: number; atMs: Ms } | null
 }
@@ -131,6 +133,7 @@ export function channelMemory(node: NodeMemory, channel: string): ChannelMemory 
     lsb: born?.lsb ?? usualLsb,
     told: false,
     recent: null,
+    beyondInRow: 0,
     board: null,
   }
   node.channels.set(channel, memory)
