@@ -30,8 +30,9 @@ export interface Accepted {
 }
 
 /** A record that is a measurement of this node. */
-export interface Named extends SenmlRecord {
+export interface Named {
   channel: string
+  record: SenmlRecord
 }
 
 /** Takes the records of a pack that this service can use; refuses the others one by one. Null when the pack's identity is broken. */
@@ -52,42 +53,49 @@ export function acceptRecords(
         refuse(outcome, node, 'bad-identity', null)
         return null
       }
-    } else named.push({ ...record, channel })
+    } else named.push({ channel, record })
   }
-  const times = packTimes(named.map(({ timeS }) => timeS))
+  const times = packTimes(named)
   const accepted: Accepted = { identity, times, readings: [], updates: new Map() }
-  for (const record of named) {
-    const time = recordTime(record.timeS, times)
-    const channel = channelMemory(node, record.channel)
-    if (time === null) refuse(outcome, node, 'bad-time', record.index)
-    else if (channel === null) refuse(outcome, node, 'too-many-channels', record.index)
-    else {
-      const { updateS } = record
-      const meant = meaningOf(record, node, channel, named, pack.secondaryUnits, receivedMs)
-      if (typeof meant === 'string') {
-        refuse(outcome, node, meant, record.index)
-        continue
-      }
-      // A number that the probe can not show is refused and told as a fault: the channel is not silent.
-      if (meant.refused) refuse(outcome, node, 'out-of-range', record.index)
-      if (updateS !== null && updateS > 0) accepted.updates.set(record.channel, updateS)
-      // A board's temperature rides on the readings that it belongs to.
-      if (isBoardChannel(node, record.channel)) continue
-      const { quality, raw, value, coldJunctionC } = meant
-      const reading: Reading = {
-        record: record.index,
-        channel: record.channel,
-        ...time,
-        quality,
-        raw,
-        value,
-        sent: record.value ?? quality,
-      }
-      if (coldJunctionC !== undefined) reading.coldJunctionC = coldJunctionC
-      accepted.readings.push(reading)
-    }
-  }
+  for (const one of named) takeRecord(one, { node, named, secondaryUnits: pack.secondaryUnits, receivedMs }, accepted, outcome)
   return accepted
+}
+
+interface Around {
+  node: NodeMemory
+  /** All measurements of the pack. */
+  named: readonly Named[]
+  secondaryUnits: boolean
+  receivedMs: Ms
+}
+
+function takeRecord(one: Named, around: Around, accepted: Accepted, outcome: Outcome): void {
+  const { node } = around
+  const { index, timeS, updateS, value: number } = one.record
+  const time = recordTime(timeS, accepted.times)
+  if (time === null) return refuse(outcome, node, 'bad-time', index)
+  const channel = channelMemory(node, one.channel)
+  if (channel === null) return refuse(outcome, node, 'too-many-channels', index)
+  const meant = meaningOf(one, channel, around)
+  if (typeof meant === 'string') return refuse(outcome, node, meant, index)
+  // A number that is no reading is refused, and told as a fault: the channel is not silent.
+  if (meant.refused) refuse(outcome, node, 'out-of-range', index)
+  if (updateS !== null && updateS > 0) accepted.updates.set(one.channel, updateS)
+  // A board's temperature rides on the readings that it belongs to.
+  if (isBoardChannel(node, one.channel)) return
+  const { relativeS, absoluteMs } = time
+  const { quality, raw, value, coldJunctionC } = meant
+  accepted.readings.push({
+    record: index,
+    channel: one.channel,
+    relativeS,
+    absoluteMs,
+    quality,
+    raw,
+    value,
+    coldJunctionC,
+    sent: number ?? quality,
+  })
 }
 
 /** The channel's name at its node; null for a name that belongs to another. */
@@ -116,7 +124,7 @@ interface Meaning {
   quality: Quality
   raw: number | null
   value: number | null
-  coldJunctionC?: number
+  coldJunctionC: number | null
   refused: boolean
 }
 
@@ -125,46 +133,38 @@ const beyondIsFault = 3
 /** A number older than this says nothing about a sentinel; common practice, no source. */
 const recentMs = 60_000
 
-function meaningOf(
-  record: Named,
-  node: NodeMemory,
-  channel: ChannelMemory,
-  pack: readonly Named[],
-  secondaryUnits: boolean,
-  receivedMs: Ms,
-): Meaning | string {
-  if (record.value === null) {
-    const word = faultWords.find((known) => record.text === `fault:${known}`)
-    return word === undefined
-      ? record.text?.startsWith('fault:') === true
-        ? 'unknown-fault'
-        : 'no-number'
-      : faulty(`fault:${word}`, false)
-  }
-  const sent = inChannelUnit(record, node.birth?.channels.get(record.channel)?.kind ?? null, secondaryUnits)
+function meaningOf(one: Named, channel: ChannelMemory, { node, named, secondaryUnits, receivedMs }: Around): Meaning | string {
+  if (one.record.value === null) return meaningOfText(one.record.text ?? '')
+  const sent = inChannelUnit(one.record, node.birth?.channels.get(one.channel)?.kind ?? null, secondaryUnits)
   if (typeof sent === 'string') return sent
-  const board = boardTemperature(node, record, pack, receivedMs)
+  const coldJunctionC = boardTemperature(node, one, named, receivedMs)
   const recent = channel.recent !== null && receivedMs - channel.recent.atMs <= recentMs ? channel.recent.sent : null
-  const converted = convert(sent.kind, sent.value, { coldJunctionC: board, recent })
+  const converted = convert(sent.kind, sent.value, { coldJunctionC, recent })
   if (converted.is === 'fault') return faulty(`fault:${converted.fault}`, false)
   if (converted.is === 'out-of-range') return faulty('fault:range', true)
   if (converted.is === 'beyond') {
     channel.beyondInRow++
     if (channel.beyondInRow >= beyondIsFault) return faulty('fault:range', false)
-    return { quality: 'suspect', raw: sent.value, value: converted.value, refused: false }
+    return { quality: 'suspect', raw: sent.value, value: converted.value, coldJunctionC, refused: false }
   }
   channel.beyondInRow = 0
   channel.recent = { sent: sent.value, atMs: receivedMs }
   if (converted.assumed) remark(node, 'cold-junction-assumed')
-  const { value, quality } = converted
-  return { quality, raw: sent.value, value, refused: false, ...(board === null ? {} : { coldJunctionC: board }) }
+  return { quality: converted.quality, raw: sent.value, value: converted.value, coldJunctionC, refused: false }
 }
 
-const faulty = (quality: Quality, refused: boolean): Meaning => ({ quality, raw: null, value: null, refused })
+/** Of `vs`, only faults are read: `fault:open` and its like. */
+function meaningOfText(text: string): Meaning | string {
+  const word = faultWords.find((known) => text === `fault:${known}`)
+  if (word !== undefined) return faulty(`fault:${word}`, false)
+  return text.startsWith('fault:') ? 'unknown-fault' : 'no-number'
+}
+
+const faulty = (quality: Quality, refused: boolean): Meaning => ({ quality, raw: null, value: null, coldJunctionC: null, refused })
 
 /** The number in the unit that the birth document promised; without one the pack's own unit stands. */
 function inChannelUnit(
-  { value, unit }: Named,
+  { value, unit }: SenmlRecord,
   kind: ChannelKind | null,
   secondaryUnits: boolean,
 ): { value: number; kind: ChannelKind } | 'unknown-unit' | 'unit-version' | 'no-unit' | 'wrong-unit' {

@@ -11,6 +11,8 @@ export interface Birth {
   /** Announced URN in front of its names, beside `{site}/{node}/`. */
   urn: string | null
   channels: Map<string, BirthChannel>
+  /** Names that only carry the temperature of another channel's cold junction. */
+  boards: string[]
 }
 
 export interface BirthChannel {
@@ -52,8 +54,14 @@ export function readBirth(document: unknown): ReadBirth {
     clock: clock === 'none' || clock === 'ntp' || clock === 'server' ? clock : 'unknown',
     urn: typeof urn === 'string' && /^urn:[A-Za-z0-9:\-./_]{1,100}$/.test(urn) ? urn : null,
     channels,
+    boards: boardsOf(channels),
   }
   return { ok: true, birth, problems }
+}
+
+function boardsOf(channels: ReadonlyMap<string, BirthChannel>): string[] {
+  const boards = [...channels.values()].map(({ coldJunction }) => coldJunction)
+  return boards.filter((board): board is string => board !== null && !channels.has(board))
 }
 
 export const isBoot = (boot: unknown): boot is number =>

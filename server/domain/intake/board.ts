@@ -9,21 +9,18 @@ const coldestC = -55
 const hottestC = 127
 
 /** Whether the channel only carries the temperature of another channel's cold junction. */
-export function isBoardChannel(node: NodeMemory, channel: string): boolean {
-  if (node.birth === null || node.birth.channels.has(channel)) return false
-  for (const { coldJunction } of node.birth.channels.values()) if (coldJunction === channel) return true
-  return false
-}
+export const isBoardChannel = ({ birth }: NodeMemory, channel: string): boolean => birth?.boards.includes(channel) ?? false
 
 /** °C of the cold junction: from the same pack and time, else the last one heard; null where neither is to be had. */
-export function boardTemperature(node: NodeMemory, record: Named, pack: readonly Named[], receivedMs: Ms): number | null {
-  const name = node.birth?.channels.get(record.channel)?.coldJunction ?? null
-  const memory = node.channels.get(record.channel)
+export function boardTemperature(node: NodeMemory, { channel, record }: Named, pack: readonly Named[], receivedMs: Ms): number | null {
+  const name = node.birth?.channels.get(channel)?.coldJunction ?? null
+  const memory = node.channels.get(channel)
   if (name === null || memory === undefined) return null
-  const beside = pack.find((other) => other.channel === name && other.timeS === record.timeS)
-  if (beside?.value !== null && beside?.value !== undefined && beside.value >= coldestC && beside.value <= hottestC) {
-    memory.board = { c: beside.value, atMs: receivedMs }
-    return beside.value
+  for (const other of pack) {
+    const { value, timeS } = other.record
+    if (other.channel !== name || timeS !== record.timeS || value === null || value < coldestC || value > hottestC) continue
+    memory.board = { c: value, atMs: receivedMs }
+    return value
   }
   return memory.board !== null && receivedMs - memory.board.atMs <= oldestBoardMs ? memory.board.c : null
 }

@@ -19,16 +19,9 @@ export const bootEpochMs = (boot: BootMemory): Ms | null => epochMs(boot.epoch) 
 export function deliver(node: NodeMemory, reading: Reading, t: Ms, late: boolean, unsure: boolean, outcome: Outcome): void {
   const { quality, raw, value, coldJunctionC } = reading
   if (unsure) remark(node, 'time-unsure')
-  outcome.inputs.push({
-    kind: 'sample',
-    channel: `${node.node}/${reading.channel}`,
-    t,
-    late,
-    quality: unsure && quality === 'good' ? 'suspect' : quality,
-    raw,
-    value,
-    ...(coldJunctionC === undefined ? {} : { coldJunctionC }),
-  })
+  const known = { kind: 'sample' as const, channel: `${node.node}/${reading.channel}`, t, late, raw, value }
+  const told = { ...known, quality: unsure && quality === 'good' ? ('suspect' as const) : quality }
+  outcome.inputs.push(coldJunctionC === null ? told : { ...told, coldJunctionC })
   node.samples++
 }
 

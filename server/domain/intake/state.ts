@@ -70,7 +70,7 @@ export interface Reading {
   quality: Quality
   raw: number | null
   value: number | null
-  coldJunctionC?: number
+  coldJunctionC: number | null
   /** What makes it the same as another: the number, or the fault word. */
   sent: number | string
 }

@@ -24,10 +24,11 @@ export interface PackTimes {
   aheadS: number
 }
 
-export function packTimes(timesS: readonly number[]): PackTimes {
+export function packTimes(pack: readonly { record: { timeS: number } }[]): PackTimes {
   let newestS = -Infinity
   let aheadS = 0
-  for (const timeS of timesS) {
+  for (const { record } of pack) {
+    const { timeS } = record
     if (timeS >= relativeBelowS) newestS = isYear(timeS * 1000) ? Math.max(newestS, timeS) : newestS
     else if (timeS > aheadToleranceS && timeS <= furthestRelativeS) aheadS = Math.max(aheadS, timeS)
   }

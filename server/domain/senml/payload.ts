@@ -70,11 +70,16 @@ function countNames(value: unknown): number | null {
     }
     return count
   }
-  for (const [name, item] of Object.entries(value)) {
+  const object = value as Record<string, unknown>
+  // A parsed object has nothing but its own names, so this is Object.entries without its arrays.
+  for (const name in object) {
     if (unsafeNames.has(name)) return null
+    count++
+    const item = object[name]
+    if (typeof item !== 'object' || item === null) continue
     const inner = countNames(item)
     if (inner === null) return null
-    count += 1 + inner
+    count += inner
   }
   return count
 }

@@ -48,7 +48,7 @@ export function resolvePack(pack: readonly unknown[]): Pack {
       problems.push({ index, reason: 'not-a-record' })
       continue
     }
-    for (const label of Object.keys(item)) if (label.endsWith('_')) return { ok: false, reason: 'unknown-label' }
+    for (const label in item) if (label.endsWith('_')) return { ok: false, reason: 'unknown-label' }
     if (item['bver'] !== undefined) {
       if (!isKnownVersion(item['bver']) || (version !== null && version !== item['bver'])) return { ok: false, reason: 'unknown-version' }
       version = item['bver']
@@ -101,17 +101,23 @@ const longestName = 256
 
 /** Null for a record that only sets base fields. */
 function readRecord(item: Fields, base: Base, index: number): SenmlRecord | RecordReason | null {
-  for (const field of Object.values(item)) if (typeof field === 'object' && field !== null) return 'nested'
-  if (Object.keys(item).every((label) => baseLabels.has(label))) return null
+  let onlyBase = true
+  for (const label in item) {
+    const field = item[label]
+    if (typeof field === 'object' && field !== null) return 'nested'
+    onlyBase &&= baseLabels.has(label)
+  }
+  if (onlyBase) return null
   const { n, u, t, ut, v, vs, s } = item
   if (n !== undefined && typeof n !== 'string') return 'bad-name'
   const name = (base.name ?? '') + (n ?? '')
   if (name.length > longestName || !legalName.test(name)) return 'bad-name'
   if (u !== undefined && typeof u !== 'string') return 'bad-field'
   if ((t !== undefined && !isNumber(t)) || (ut !== undefined && !isNumber(ut)) || (s !== undefined && !isNumber(s))) return 'bad-number'
-  const given = valueLabels.filter((label) => item[label] !== undefined)
-  if (given.length > 1) return 'two-values'
-  if (given.length === 0) return s === undefined ? 'no-value' : 'no-number'
+  let given = 0
+  for (const label of valueLabels) if (item[label] !== undefined) given++
+  if (given > 1) return 'two-values'
+  if (given === 0) return s === undefined ? 'no-value' : 'no-number'
   if (v !== undefined && !isNumber(v)) return 'bad-number'
   if (vs !== undefined && typeof vs !== 'string') return 'bad-field'
   if (v === undefined && vs === undefined) return 'no-number'

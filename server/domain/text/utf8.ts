@@ -53,7 +53,10 @@ const pieceLength = 4096
 
 function asciiText(bytes: Uint8Array, from: number, to: number): string {
   let text = ''
-  for (let i = from; i < to; i += pieceLength) text += String.fromCharCode(...bytes.subarray(i, Math.min(to, i + pieceLength)))
+  for (let i = from; i < to; i += pieceLength) {
+    // Spreading the bytes into the call is ten times slower; a typed array will do where an array of arguments is asked for.
+    text += String.fromCharCode.apply(null, bytes.subarray(i, Math.min(to, i + pieceLength)) as unknown as number[])
+  }
   return text
 }
 
