@@ -121,7 +121,7 @@ function planAir(chance: Chance, kind: Kind): AirPlan {
 
 function planBed(chance: Chance, kind: Kind, air: AirPlan): BedPlan {
   const wetBasis = kind === 'never-catches' ? chance.between(0.35, 0.46) : chance.between(0.11, 0.42)
-  const dryKg = Math.min(82, Math.max(38, 57 + 10 * chance.normal()))
+  const dryKg = Math.min(82, Math.max(38, 60 + 10 * chance.normal()))
   const cellulose = chance.between(0.4, 0.5)
   const hemicellulose = chance.between(0.22, 0.33)
   const startC = air.meanC - air.swingK * 0.6
@@ -139,7 +139,7 @@ function planBed(chance: Chance, kind: Kind, air: AirPlan): BedPlan {
       earthKJm3K: chance.between(1400, 2600),
     },
     earthStartC: startC,
-    gasToWoodKWK: chance.between(0.06, 0.16),
+    gasToWoodKWK: chance.between(0.04, 0.11),
     woodToWallWm2K: chance.between(4, 11),
     gasToWallWm2K: chance.between(1, 4),
     alongKWK: chance.between(0.0006, 0.002),
@@ -177,11 +177,11 @@ function planFire(chance: Chance, bed: BedPlan, kind: Kind): FirePlan {
 
 function planPipe(chance: Chance): PipePlan {
   return {
-    wetKWK: chance.between(0.05, 0.16),
+    wetKWK: chance.between(0.06, 0.2),
     dryKWK: chance.between(0.008, 0.018),
     clothKg: chance.between(0.4, 1.5),
     wetBulbK: chance.between(2, 6),
-    mistCaught: chance.between(0.5, 0.9),
+    mistCaught: chance.between(0.6, 0.95),
     riserKWK: chance.between(0.0008, 0.004),
   }
 }

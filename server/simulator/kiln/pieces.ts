@@ -166,11 +166,11 @@ export class PieceBed implements Bed {
     off = Math.max(-0.95 * gas.vapour, Math.min(off, (0.6 * this.water[i]!) / dtS))
     this.takeWater(z, i, dtS, gas, off)
     // acids go into wet surfaces and come out with the steam
-    const into = gas.acid * (1 - Math.exp(-this.plan.acidExchange * 0.5 * wet))
+    const into = gas.acid * (1 - Math.exp(-this.plan.acidExchange * 0.35 * wet))
     this.swap(z, dtS, gas, -into, 'acid')
     if (wet < 0.02) this.swap(z, dtS, gas, this.sour[z]! / 600, 'acid')
     // tar settles on what is colder than its dew point, and leaves again when that gets hot
-    const cold = 1 / (1 + Math.exp((t - 150 - this.plan.tarDewShiftK) / 16))
+    const cold = 1 / (1 + Math.exp((t - 162 - this.plan.tarDewShiftK) / 16))
     this.swap(z, dtS, gas, -gas.tar * cold * (1 - (1 - this.plan.mistHeld) * (1 - this.plan.mistHeld)), 'tar')
     if (t > 150) {
       this.swap(z, dtS, gas, this.film[z]! * 1.5e-5 * Math.exp((Math.min(t, 400) - 150) / 35), 'tar')
