@@ -7,18 +7,21 @@ import { damagedMinutes } from './tables/points.ts'
 import { readCheckpoints, readFirings } from './tables/records.ts'
 import { readJournal } from './tables/journal.ts'
 
-/** A structure check reads the whole file; above this it would hold up the start. */
-const quickCheckBytes = 64 << 20
+/** A check reads the whole file; above these it would hold up the start, and the check of the next backup has to do. */
+const checkAllBytes = 16 << 20
+const checkStructureBytes = 64 << 20
 const pageRows = 2000
 
-function checkStructure(database: Database, how: 'quick_check' | 'integrity_check'): void {
-  const answer = pragma(database, `${how}(1)`)
+function checkStructure(database: Database): void {
+  const answer = pragma(database, 'integrity_check(1)')
   if (answer !== 'ok') throw new StoreProblem('damaged', String(answer))
 }
 
-/** What a start reads anyway: the tail of the journal behind the checkpoints. */
+/** Everything in a small file; in a large one what a start reads anyway, which is the tail of the journal behind the checkpoints. */
 export function checkForStart(database: Database, file: string): void {
-  if (statSync(file).size <= quickCheckBytes) checkStructure(database, 'quick_check')
+  const { size } = statSync(file)
+  if (size <= checkAllBytes) return checkAll(database)
+  if (size <= checkStructureBytes) checkStructure(database)
   const names = Number(database.prepare('SELECT count(DISTINCT name) AS names FROM checkpoint').get()?.['names'])
   const checkpoints = readCheckpoints(database)
   if (checkpoints.length < names) throw new StoreProblem('damaged', 'a checkpoint does not match its sum')
@@ -38,7 +41,7 @@ export function checkJournal(database: Database, after: number): void {
 /** Structure, every row of every table, every point. @throws StoreProblem `damaged` */
 export function checkAll(database: Database): void {
   try {
-    checkStructure(database, 'integrity_check')
+    checkStructure(database)
     for (const table of Object.values(summedTables)) {
       if (damagedRows(database, table, 1) > 0) throw new StoreProblem('damaged', `a row of ${table.name} does not match its sum`)
     }

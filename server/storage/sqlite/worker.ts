@@ -94,8 +94,14 @@ function runReader(port: MessagePort, places: Places): void {
 
 /** Makes one backup and ends. */
 function runKeeper(port: MessagePort, setup: ThreadSetup, places: Places): void {
-  const result = backUp(places, setup.nowMs)
-  port.postMessage({ done: [{ id: 0, result }] } satisfies FromThread)
+  try {
+    const result = backUp(places, setup.nowMs)
+    port.postMessage({ done: [{ id: 0, result }] } satisfies FromThread)
+  } catch (error) {
+    const failure = failureOf(error)
+    if (failure.code === 'damaged') writeFileSync(places.doubt, failure.message)
+    port.postMessage({ done: [{ id: 0, failure }] } satisfies FromThread)
+  }
 }
 
 if (parentPort !== null) {

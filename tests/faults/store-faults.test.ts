@@ -1,0 +1,252 @@
+import { spawnSync } from 'node:child_process'
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { afterEach, describe, expect, it } from 'vitest'
+import { openDatabase, pragma } from '../../server/storage/sqlite/engine.ts'
+import type { SqliteStore } from '../../server/storage/sqlite/store.ts'
+import { dataFolder, sqliteIn } from '../contract/data-folder.ts'
+import { entry, firing, readAll } from '../contract/store.contract.ts'
+
+// Numbers F5 to F14 are those of the handbook's table of faults (reliability, 8).
+
+const open: SqliteStore[] = []
+const cleanups: (() => Promise<void> | void)[] = []
+async function started(folder: string, over = {}) {
+  const store = sqliteIn(folder, over)
+  const found = await store.start()
+  open.push(store)
+  return { store, ...found }
+}
+function folderOf(): string {
+  const { folder, remove } = dataFolder()
+  cleanups.push(remove)
+  return folder
+}
+afterEach(async () => {
+  for (const store of open.splice(0)) await store.stop()
+  for (const cleanup of cleanups.splice(0)) await cleanup()
+})
+
+const entries = (from: number, to: number) => Array.from({ length: to - from + 1 }, (_, index) => entry(from + index))
+const seqsOf = async (store: SqliteStore) => (await readAll(store)).map((each) => each.seq)
+
+/** Turns one bit in the middle of the first place where `text` stands in the file. */
+function spoil(file: string, text: string): void {
+  const bytes = readFileSync(file)
+  const at = bytes.indexOf(text)
+  expect(at).toBeGreaterThan(0)
+  bytes[at + (text.length >> 1)] = (bytes[at + (text.length >> 1)] ?? 0) ^ 1
+  writeFileSync(file, bytes)
+}
+
+describe('settings', () => {
+  it('has FULL and WAL on a connection that writes, after opening and after reopening', () => {
+    const folder = folderOf()
+    for (const _time of ['first', 'again']) {
+      const database = openDatabase(join(folder, 'a.db'), 'write')
+      expect(pragma(database, 'synchronous')).toBe(2)
+      expect(pragma(database, 'journal_mode')).toBe('wal')
+      expect(pragma(database, 'busy_timeout')).toBe(5000)
+      database.close()
+    }
+  })
+})
+
+describe('a second instance (F14)', () => {
+  it('is turned away, and the first goes on', async () => {
+    const folder = folderOf()
+    const { store } = await started(folder)
+    await expect(sqliteIn(folder).start()).rejects.toMatchObject({ name: 'StoreProblem', code: 'in-use' })
+    await store.append(entries(1, 2))
+    expect(await seqsOf(store)).toEqual([1, 2])
+  })
+
+  it('may follow once the first has stopped', async () => {
+    const folder = folderOf()
+    const first = sqliteIn(folder)
+    await first.start()
+    await first.append(entries(1, 3))
+    await first.stop()
+    const second = await started(folder)
+    expect([second.lastSeq, second.lastAt]).toEqual([3, entry(3).at])
+  })
+})
+
+describe('a database locked by another program (F13)', () => {
+  it('says busy, stores nothing, and goes on when it is free', async () => {
+    const folder = folderOf()
+    const { store } = await started(folder)
+    const other = openDatabase(join(folder, 'kiln.db'), 'write')
+    other.exec('BEGIN IMMEDIATE')
+    await expect(store.append(entries(1, 1))).rejects.toMatchObject({ code: 'busy' })
+    other.exec('ROLLBACK')
+    other.close()
+    await store.append(entries(2, 2))
+    expect(await seqsOf(store)).toEqual([2])
+  })
+})
+
+describe('a damaged database (F10)', () => {
+  async function filled(): Promise<{ folder: string; file: string }> {
+    const folder = folderOf()
+    const store = sqliteIn(folder)
+    await store.start()
+    await store.append(entries(1, 500))
+    await store.putFiring(firing('a'))
+    await store.backup()
+    await store.append(entries(501, 1000))
+    await store.putDocument({ kind: 'lot', id: 'L1', at: 1, by: 'ana', json: '{"litres":3}' })
+    await store.savePoints('a', [{ role: 'wall', t: 1000, value: 20 }])
+    await store.stop()
+    return { folder, file: join(folder, 'kiln.db') }
+  }
+
+  it('is set aside; the backup takes its place with all that is whole in it', async () => {
+    const { folder, file } = await filled()
+    spoil(file, '"v":700')
+    const { store, opening } = await started(folder)
+    expect(opening.setAside).not.toBeNull()
+    expect(existsSync(join(opening.setAside ?? '', 'kiln.db'))).toBe(true)
+    expect(opening.restoredFrom).not.toBeNull()
+    expect(await seqsOf(store)).toEqual(
+      entries(1, 1000)
+        .map((each) => each.seq)
+        .filter((seq) => seq !== 700),
+    )
+    expect((await store.documents('lot')).map((each) => each.json)).toEqual(['{"litres":3}'])
+    expect(await store.curve('a', 0, 2000, 100)).toEqual([{ role: 'wall', t: [1000], value: [20] }])
+    await store.append(entries(1001, 1001))
+  })
+
+  it('damaged before the backup, it loses nothing', async () => {
+    const { folder, file } = await filled()
+    spoil(file, '"v":300')
+    const { store, opening } = await started(folder)
+    expect(opening.restoredFrom).not.toBeNull()
+    expect((await seqsOf(store)).length).toBe(1000)
+  })
+
+  it.each([
+    ['cut short', (bytes: Buffer) => bytes.subarray(0, bytes.length >> 1)],
+    ['zeroed', (bytes: Buffer) => Buffer.alloc(bytes.length)],
+    ['another file', () => Buffer.from('not a database at all, only some text that is long enough to look like one')],
+  ])('%s, it starts from the backup', async (_how, change) => {
+    const { folder, file } = await filled()
+    writeFileSync(file, change(readFileSync(file)))
+    const { store, opening } = await started(folder)
+    expect(opening.restoredFrom).not.toBeNull()
+    expect((await seqsOf(store)).slice(0, 500)).toEqual(entries(1, 500).map((each) => each.seq))
+    expect((await store.firings()).map((each) => each.id)).toEqual(['a'])
+  })
+
+  it('without a backup, it starts from what is whole', async () => {
+    const { folder, file } = await filled()
+    rmSync(join(folder, 'backups'), { recursive: true })
+    spoil(file, '"v":700')
+    const { store, opening } = await started(folder)
+    expect(opening.restoredFrom).toBeNull()
+    expect((await seqsOf(store)).length).toBe(999)
+  })
+
+  it('does not trust a backup whose bytes have changed', async () => {
+    const { folder, file } = await filled()
+    const [backup = ''] = readdirSync(join(folder, 'backups')).filter((name) => name.endsWith('.db'))
+    spoil(join(folder, 'backups', backup), '"v":200')
+    spoil(file, '"v":700')
+    const { store, opening } = await started(folder)
+    expect(opening.restoredFrom).toBeNull()
+    expect((await seqsOf(store)).length).toBe(999)
+  })
+
+  it('found while reading, it is told, and the next start repairs it', async () => {
+    const { folder, file } = await filled()
+    const store = sqliteIn(folder)
+    await store.start()
+    // in a large file an old entry behind the checkpoints is not read by a start
+    const large = new Uint8Array(50_000).fill(32)
+    await store.append(entries(1001, 1450).map((each) => ({ ...each, payload: large })))
+    await store.saveCheckpoint({ name: 'intake', seq: 1450, at: 1, version: 1, bytes: new Uint8Array([1]) })
+    await store.stop()
+    spoil(file, '"v":100}')
+    const second = sqliteIn(folder)
+    const { opening } = await second.start()
+    expect(opening.setAside).toBeNull()
+    await expect(readAll(second)).rejects.toMatchObject({ code: 'damaged' })
+    await second.stop()
+    const third = await started(folder)
+    expect(third.opening.restoredFrom).not.toBeNull()
+    expect((await seqsOf(third.store)).length).toBe(1450)
+  })
+})
+
+describe('a newer program was here (F31)', () => {
+  it('is left alone with a sentence', async () => {
+    const folder = folderOf()
+    const first = sqliteIn(folder)
+    await first.start()
+    await first.append(entries(1, 1))
+    await first.stop()
+    const database = openDatabase(join(folder, 'kiln.db'), 'write')
+    database.exec('PRAGMA user_version = 99')
+    database.close()
+    await expect(sqliteIn(folder).start()).rejects.toThrow(/version 99/)
+    expect(existsSync(join(folder, 'set-aside'))).toBe(false)
+  })
+})
+
+describe('backups', () => {
+  it('are whole, have a manifest, and the oldest go', async () => {
+    const folder = folderOf()
+    let now = Date.UTC(2026, 2, 1)
+    const { store } = await started(folder, { now: () => (now += 1000) })
+    await store.append(entries(1, 10))
+    for (let n = 0; n < 9; n++) await store.backup()
+    const names = readdirSync(join(folder, 'backups'))
+    expect(names.filter((name) => name.endsWith('.db')).length).toBe(7)
+    expect(names.filter((name) => name.endsWith('.part'))).toEqual([])
+    const manifest = JSON.parse(readFileSync(join(folder, 'backups', names.find((name) => name.endsWith('.json')) ?? ''), 'utf8')) as {
+      lastSeq: number
+    }
+    expect(manifest.lastSeq).toBe(10)
+  })
+})
+
+const root = process.getuid?.() === 0
+async function fillDisk(): Promise<void> {
+  const folder = folderOf()
+  const small = join(folder, 'small')
+  mkdirSync(small)
+  expect(spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=6m', 'tmpfs', small]).status).toBe(0)
+  cleanups.unshift(() => void spawnSync('umount', [small]))
+  const { store } = await started(small)
+  expect(statSync(join(small, 'ballast')).size).toBe(1 << 20)
+  const big = (seq: number) => entry(seq, { payload: new Uint8Array(50_000).fill(seq) })
+  const stored: number[] = []
+  let refused: unknown = null
+  let seq = 0
+  while (refused === null && seq < 1000) {
+    await store.append([big(++seq)]).then(
+      () => stored.push(seq),
+      (error: unknown) => (refused = error),
+    )
+  }
+  expect(refused).toMatchObject({ code: 'disk-full' })
+  expect(existsSync(join(small, 'ballast'))).toBe(false)
+  await store.append([entry(++seq, { kind: 'act', kiln: 'k1' })])
+  stored.push(seq)
+  await expect(store.append([entry(++seq)])).rejects.toMatchObject({ code: 'disk-full' })
+  expect(await seqsOf(store)).toEqual(stored)
+  spawnSync('mount', ['-o', 'remount,size=16m', small])
+  await store.append([entry(++seq)])
+  expect(existsSync(join(small, 'ballast'))).toBe(true)
+  expect(await seqsOf(store)).toEqual([...stored, seq])
+}
+
+describe('the disk fills up (F5)', () => {
+  if (root) it('readings are refused, events are kept, and it recovers by itself', fillDisk)
+  else {
+    it('needs root for a small tmpfs: said here so that nobody takes it as checked', () => {
+      console.warn('not checked without root: disk full on a small tmpfs (F5)')
+    })
+  }
+})
