@@ -43,7 +43,7 @@ export const en = {
     quiet: 'Quiet',
     proven: (time: string) => `sound proven at ${time}`,
     unproven: 'sound not proven yet',
-    soundOff: 'this tablet is silent until it is touched',
+    soundOff: 'silent until touched',
     waiting: (n: number) => (n === 1 ? '1 entry waits for the link' : `${n} entries wait for the link`),
     refused: (n: number) => (n === 1 ? '1 entry was refused' : `${n} entries were refused`),
     awake: 'screen stays on',
@@ -53,7 +53,8 @@ export const en = {
     silent: (s: number) => `No word from the kiln box for ${s} s. The numbers are old.`,
     covered: 'No data',
     coveredFirst: 'Look at the kiln yourself.',
-    coveredThen: (s: string) => `Nothing heard for ${s}. Check that the box has power and that this tablet is on its Wi-Fi. What you log is kept here.`,
+    coveredThen: (s: string) =>
+      `Nothing heard for ${s}. Check that the box has power and that this tablet is on its Wi-Fi. What you log is kept here.`,
     blind: (n: number) => `This page was blind for ${n} min.`,
     blindSeen: 'I have seen it',
     clockUnsure: 'The clock of the box is not confirmed.',
@@ -260,6 +261,14 @@ export const en = {
     reading: 'Hand reading …',
     refine: 'I gave it air at the end',
     log: 'Log',
+    alarms: 'Alarms',
+  },
+  /** The same where there is little room. */
+  shortKeys: {
+    air: 'Air …',
+    drip: 'Drip is …',
+    smoke: 'Smoke is …',
+    'swap-bottle': 'New bottle …',
   },
   /** What stands in the log. */
   acts: {
@@ -306,7 +315,11 @@ export const en = {
     },
     'stop-overdue': { name: 'stop overdue', first: 'Take the bottle away now.', why: 'Tar spoils what is in it.' },
     'seal-overdue': { name: 'seal overdue', first: 'Seal the kiln: mouth first, chimney last.', why: 'The charcoal is burning to ash.' },
-    'air-leak': { name: 'air getting in', first: 'Find the crack and close it with wet clay.', why: 'The kiln cools slower than a tight one.' },
+    'air-leak': {
+      name: 'air getting in',
+      first: 'Find the crack and close it with wet clay.',
+      why: 'The kiln cools slower than a tight one.',
+    },
     reignition: {
       name: 'burning again',
       first: 'Close every gap with clay. Stand aside, do not open.',
@@ -322,10 +335,18 @@ export const en = {
       first: 'Go into the fresh air, upwind, now.',
       why: 'Carbon monoxide is high. It has no smell. A low number never means that the air is good.',
     },
-    'probe-fault': { name: 'probe broken', first: 'Check the plug and the wire of this probe.', why: 'It reports a fault and gives no number.' },
+    'probe-fault': {
+      name: 'probe broken',
+      first: 'Check the plug and the wire of this probe.',
+      why: 'It reports a fault and gives no number.',
+    },
     'probe-silent': { name: 'probe silent', first: 'Check this probe and its node.', why: 'No reading has come for too long.' },
     'probe-stuck': { name: 'probe stuck', first: 'Check this probe.', why: 'Its number has not moved at all.' },
-    'probe-swapped': { name: 'probes swapped', first: 'Check which probe sits where.', why: 'Two probes read as if they were changed over.' },
+    'probe-swapped': {
+      name: 'probes swapped',
+      first: 'Check which probe sits where.',
+      why: 'Two probes read as if they were changed over.',
+    },
     'node-lost': { name: 'node lost', first: 'Check power and Wi-Fi of the node.', why: 'It has fallen silent.' },
     'clock-suspect': { name: 'clock doubtful', first: 'Set the clock of the box.', why: 'It jumped, or nobody has confirmed it.' },
     'storage-failing': {
@@ -333,7 +354,11 @@ export const en = {
       first: 'Write down on paper. Make room on the disk of the box.',
       why: 'Readings can not be stored.',
     },
-    'service-failing': { name: 'box failing', first: 'Watch the kiln yourself. Restart the box.', why: 'The program reports a failure in itself.' },
+    'service-failing': {
+      name: 'box failing',
+      first: 'Watch the kiln yourself. Restart the box.',
+      why: 'The program reports a failure in itself.',
+    },
     'nobody-watching': { name: 'nobody watching', first: 'Touch the screen.', why: 'No page has been awake for a while.' },
   } satisfies Record<AlarmCode, AlarmWords>,
   alarm: {

@@ -2,13 +2,7 @@ import type { AlarmView } from '../../../../server/contract/live.ts'
 import type { AlarmState, Priority } from '../../../../server/contract/vocabulary.ts'
 
 const rank: Record<Priority, number> = { urgent: 0, warning: 1, notice: 2 }
-const shown: AlarmState[] = [
-  'unacknowledged',
-  'latched-unacknowledged',
-  'acknowledged',
-  'latched-acknowledged',
-  'returned-unacknowledged',
-]
+const shown: AlarmState[] = ['unacknowledged', 'latched-unacknowledged', 'acknowledged', 'latched-acknowledged', 'returned-unacknowledged']
 const loud: AlarmState[] = ['unacknowledged', 'latched-unacknowledged', 'returned-unacknowledged']
 
 export const isLoud = (alarm: AlarmView): boolean => loud.includes(alarm.state)

@@ -58,7 +58,9 @@ function flamesOf(fireboxC: number | null): Picture['flames'] {
 }
 
 function clothsOf({ firing, alarms }: KilnView, now: Ms): Picture['cloths'] {
-  const hot = alarms.some(({ alarm, state }) => (alarm === 'condenser-warm' || alarm === 'condenser-hot') && !/^(normal|returned)/.test(state))
+  const hot = alarms.some(
+    ({ alarm, state }) => (alarm === 'condenser-warm' || alarm === 'condenser-hot') && !/^(normal|returned)/.test(state),
+  )
   if (hot) return 'dry'
   if (firing.lastWettedAt === null) return 'unknown'
   return now - firing.lastWettedAt < wetForMs ? 'wet' : 'dry'

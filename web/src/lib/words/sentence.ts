@@ -43,7 +43,7 @@ export function sentencesOf(reasons: readonly Reason[], words: Words, measures: 
 
 /** Level and slope of the deciding probe, as far as it is known. */
 export function trendText(channel: ChannelView | undefined, words: Words, measures: Measures): string {
-  if (channel?.value == null || channel.heard !== 'fresh' || channel.role === 'co' || channel.role === 'bottle') return ''
+  if (!channel || channel.value === null || channel.heard !== 'fresh' || channel.role === 'co' || channel.role === 'bottle') return ''
   const what = capital(words.shortRoles[channel.role])
   const value = measures.temperature(channel.value)
   const slope = channel.slopePerH

@@ -1,0 +1,148 @@
+import type uPlot from 'uplot'
+import type { Ms } from '../../../../server/contract/fold.ts'
+import type { Curve, ForecastView } from '../../../../server/contract/live.ts'
+import { tone } from './lines.ts'
+import { spread } from './scales.ts'
+
+/** What is drawn around the lines. All lengths in CSS pixels, times ms, temperatures °C. */
+export interface Around {
+  now: Ms | null
+  forecast: ForecastView | null
+  ghost: { t: readonly Ms[]; values: readonly (number | null)[] } | null
+  band: { from: number; to: number; fromLabel: string; toLabel: string } | null
+  marks: Curve['marks']
+  labels: { key: string; text: string; fire: boolean; value: number; t: Ms }[]
+  fireTick: { value: number; text: string } | null
+  font: string
+}
+
+/** Under the lines: the collecting band, the earlier firing, the fan. */
+export function drawUnder(u: uPlot, around: Around): void {
+  const { ctx, bbox } = u
+  const x = (t: Ms): number => u.valToPos(t, 'x', true)
+  const y = (value: number): number => u.valToPos(value, 'c', true)
+  ctx.save()
+  ctx.beginPath()
+  ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height)
+  ctx.clip()
+  if (around.band) {
+    ctx.fillStyle = tone('--band')
+    ctx.fillRect(bbox.left, y(around.band.to), bbox.width, y(around.band.from) - y(around.band.to))
+  }
+  const fan = around.forecast?.smoke ?? []
+  if (fan.length > 1) {
+    ctx.fillStyle = tone('--fan')
+    ctx.beginPath()
+    for (const point of fan) ctx.lineTo(x(point.t), y(point.high))
+    for (const point of [...fan].reverse()) ctx.lineTo(x(point.t), y(point.low))
+    ctx.closePath()
+    ctx.fill()
+    ctx.strokeStyle = tone('--line')
+    ctx.lineWidth = 1.5 * devicePixelRatio
+    ctx.setLineDash([6 * devicePixelRatio, 6 * devicePixelRatio])
+    ctx.beginPath()
+    for (const point of fan) ctx.lineTo(x(point.t), y(point.middle))
+    ctx.stroke()
+    ctx.setLineDash([])
+  }
+  if (around.ghost) {
+    ctx.strokeStyle = tone('--hair')
+    ctx.lineWidth = 7 * devicePixelRatio
+    ctx.lineJoin = 'round'
+    ctx.beginPath()
+    let pen = false
+    around.ghost.t.forEach((t, index) => {
+      const value = around.ghost?.values[index] ?? null
+      if (value === null) pen = false
+      else if (pen) ctx.lineTo(x(t), y(value))
+      else ctx.moveTo(x(t), y(value))
+      if (value !== null) pen = true
+    })
+    ctx.stroke()
+  }
+  ctx.restore()
+}
+
+/** Over the lines: the moment, marks, the names at the ends of the lines. */
+export function drawOver(u: uPlot, around: Around): void {
+  const { ctx, bbox } = u
+  const ratio = devicePixelRatio
+  const bottom = bbox.top + bbox.height
+  ctx.save()
+  // the library leaves the dash of its last line behind
+  ctx.setLineDash([])
+  ctx.textBaseline = 'middle'
+  if (around.now !== null) {
+    const x = u.valToPos(around.now, 'x', true)
+    ctx.strokeStyle = tone('--ink')
+    ctx.lineWidth = 2 * ratio
+    ctx.beginPath()
+    ctx.moveTo(x, bbox.top)
+    ctx.lineTo(x, bottom)
+    ctx.stroke()
+  }
+  for (const mark of around.marks) drawMark(u, mark)
+  ctx.font = `700 ${15 * ratio}px ${around.font}`
+  ctx.textAlign = 'left'
+  const placed = spread(
+    around.labels.map((label) => u.valToPos(label.value, label.fire ? 'f' : 'c', true)),
+    17 * ratio,
+    bbox.top + 8 * ratio,
+    bottom - 8 * ratio,
+  )
+  around.labels.forEach((label, index) => {
+    const x = u.valToPos(label.t, 'x', true) + 8 * ratio
+    const y = placed[index] ?? 0
+    ctx.lineWidth = 5 * ratio
+    ctx.lineJoin = 'round'
+    ctx.strokeStyle = tone('--paper')
+    ctx.strokeText(label.text, x, y)
+    ctx.fillStyle = tone('--ink')
+    ctx.fillText(label.text, x, y)
+  })
+  ctx.font = `400 ${14 * ratio}px ${around.font}`
+  ctx.fillStyle = tone('--mid')
+  if (around.band) {
+    const [stop = 0, start = 0] = spread(
+      [u.valToPos(around.band.to, 'c', true), u.valToPos(around.band.from, 'c', true)],
+      16 * ratio,
+      bbox.top,
+      bottom - 6 * ratio,
+    )
+    ctx.fillText(around.band.toLabel, bbox.left + bbox.width + 6 * ratio, stop)
+    ctx.fillText(around.band.fromLabel, bbox.left + bbox.width + 6 * ratio, start)
+  }
+  if (around.fireTick) {
+    ctx.textAlign = 'right'
+    ctx.fillText(around.fireTick.text, bbox.left - 6 * ratio, u.valToPos(around.fireTick.value, 'f', true) + 6 * ratio)
+  }
+  ctx.restore()
+}
+
+/** Acts are filled triangles at the foot, calls open squares above them, alarms open triangles at the top: shape tells, not tone. */
+function drawMark(u: uPlot, mark: Curve['marks'][number]): void {
+  const { ctx, bbox } = u
+  const size = 6 * devicePixelRatio
+  const x = u.valToPos(mark.t, 'x', true)
+  if (x < bbox.left || x > bbox.left + bbox.width) return
+  const foot = bbox.top + bbox.height
+  ctx.fillStyle = ctx.strokeStyle = tone('--ink')
+  ctx.lineWidth = 2 * devicePixelRatio
+  ctx.beginPath()
+  if (mark.kind === 'act') {
+    ctx.moveTo(x - size, foot - 2 * size)
+    ctx.lineTo(x + size, foot - 2 * size)
+    ctx.lineTo(x, foot)
+    ctx.closePath()
+    ctx.fill()
+  } else if (mark.kind === 'call') {
+    ctx.rect(x - size * 0.8, foot - 4.6 * size, size * 1.6, size * 1.6)
+    ctx.stroke()
+  } else {
+    ctx.moveTo(x, bbox.top)
+    ctx.lineTo(x + size, bbox.top + 2 * size)
+    ctx.lineTo(x - size, bbox.top + 2 * size)
+    ctx.closePath()
+    ctx.stroke()
+  }
+}

@@ -1,0 +1,96 @@
+import type { Ms } from '../../../../server/contract/fold.ts'
+import type { Curve, FiringSummary, KilnView } from '../../../../server/contract/live.ts'
+import type { Role } from '../../../../server/contract/vocabulary.ts'
+import type { Api } from '../api/api.ts'
+
+export type SeriesKey = Role | 'smoke-estimated'
+
+/** The service thins; between two fetches the newest readings are hung on here. */
+const fetchEveryMs = 120_000
+/** Space between two points that are hung on, kiln time. */
+const stepMs = 10_000
+
+/** The curve of the firing that runs, kept outside of Svelte's proxies. */
+export class CurveFeed {
+  curve = $state.raw<Curve | null>(null)
+  /** The last earlier firing of this kiln, for the pale line behind. */
+  ghost = $state.raw<FiringSummary | null>(null)
+  failed = $state(false)
+  readonly #api: Api
+  #firing: string | null = null
+  #fetchedAt = -Infinity
+  #busy = false
+
+  constructor(api: Api) {
+    this.#api = api
+  }
+
+  /** Run whenever the kiln changes; asks the service when it is time. */
+  follow(kiln: KilnView, now: Ms, counter = performance.now()): void {
+    const { firing } = kiln.firing
+    if (firing === null) {
+      this.#firing = null
+      this.curve = null
+      return
+    }
+    if (firing !== this.#firing) {
+      this.#firing = firing
+      this.curve = null
+      this.#fetchedAt = -Infinity
+      void this.#findGhost(kiln.firing.kiln, firing)
+    }
+    if (counter - this.#fetchedAt > fetchEveryMs && !this.#busy) void this.#fetch(firing, counter)
+    else this.#append(kiln, now)
+  }
+
+  /** After a cut: the gap is filled from the service. */
+  again(): void {
+    this.#fetchedAt = -Infinity
+  }
+
+  async #fetch(firing: string, counter: number): Promise<void> {
+    this.#busy = true
+    try {
+      const curve = await this.#api.curve(firing)
+      if (firing === this.#firing) this.curve = curve
+      this.failed = false
+      this.#fetchedAt = counter
+    } catch {
+      this.failed = true
+      // tried again in a quarter of the usual time
+      this.#fetchedAt = counter - fetchEveryMs * 0.75
+    } finally {
+      this.#busy = false
+    }
+  }
+
+  async #findGhost(kiln: string, firing: string): Promise<void> {
+    try {
+      const earlier = (await this.#api.firings()).filter((one) => one.kiln === kiln && one.id !== firing && one.endedAt !== null)
+      this.ghost = earlier.sort((a, b) => b.startedAt - a.startedAt)[0] ?? null
+    } catch {
+      this.ghost = null
+    }
+  }
+
+  #append(kiln: KilnView, now: Ms): void {
+    const { curve } = this
+    const last = curve?.t.at(-1)
+    if (!curve || last === undefined || now - last < stepMs) return
+    const series = curve.series.map(({ key, values }) => ({ key, values: [...values, valueOf(kiln, key)] }))
+    for (const key of keysOf(kiln))
+      if (!series.some((one) => one.key === key)) series.push({ key, values: [...curve.t.map(() => null), valueOf(kiln, key)] })
+    this.curve = { ...curve, to: now, t: [...curve.t, now], series }
+  }
+}
+
+function keysOf(kiln: KilnView): SeriesKey[] {
+  const roles = kiln.channels.filter((channel) => channel.role !== 'bottle' && channel.role !== 'co').map((channel) => channel.role)
+  return kiln.estimate && !roles.includes('smoke') ? [...roles, 'smoke-estimated'] : roles
+}
+
+function valueOf(kiln: KilnView, key: SeriesKey): number | null {
+  if (key === 'smoke-estimated') return kiln.firing.sealedAt === null ? (kiln.estimate?.smokeC ?? null) : null
+  const channel = kiln.channels.find((one) => one.role === key)
+  return channel && channel.heard === 'fresh' ? channel.value : null
+}
