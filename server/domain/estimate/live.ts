@@ -1,0 +1,110 @@
+import { stateLength } from '../kiln/layout.ts'
+import { toPhysical, unknownCount, valuesLength } from '../kiln/parameters.ts'
+import { load, type Drive } from '../kiln/step.ts'
+import { decide, liveBeat, normalise, propose, redraw } from './moves.ts'
+import { conclude } from './outlook.ts'
+import { nextNormal } from './random.ts'
+import { points, runPoint, startRunOn } from './runon.ts'
+import type { Settings } from './settings.ts'
+import type { EnsembleState } from './shape.ts'
+import { beatS, gridsPerBeat, historyBeats, memberCount } from './size.ts'
+
+// The burning kiln: beats of two minutes for the members, and between them work in equal slices: moves, and the run-on.
+
+const firstMoveBeat = 10
+const firstRunBeat = 8
+/** The fire and outlet of the last 45 minutes stand for what is to come. */
+const lastBeats = 22
+const beatsBetweenRuns = 2
+const pointsPerGrid = 2
+
+function drive(s: EnsembleState): Drive {
+  return { fireC: s.airC, ambientC: s.airC, outletC: s.airC, air: 1, seconds: beatS }
+}
+
+export function median(a: number[]): number {
+  if (a.length === 0) return NaN
+  a.sort((x, y) => x - y)
+  return a[Math.floor(a.length / 2)] as number
+}
+
+/** Median of one channel's row of the beat; NaN without readings. */
+export function rowMedian(s: EnsembleState, row: number, filled: number): number {
+  const a: number[] = []
+  for (let i = 0; i < filled; i++) {
+    const v = s.beat[row * gridsPerBeat + i] as number
+    if (!Number.isNaN(v)) a.push(v)
+  }
+  return median(a)
+}
+
+export function light(s: EnsembleState): void {
+  s.litAt = s.at
+  for (let m = 0; m < memberCount; m++) {
+    for (let i = 0; i < unknownCount; i++) s.members.latents[m * unknownCount + i] = nextNormal(s.word)
+    toPhysical(s.members.latents, m * unknownCount, s.charge, s.members.values, m * valuesLength)
+    load(s.members.kilns, m * stateLength, s.members.values, m * valuesLength, s.airC)
+  }
+  s.members.fits.fill(0)
+  s.members.weights.fill(0)
+  s.history.length = 0
+  s.move.member = -1
+}
+
+/** Closes a beat: history grows, members live it and are weighed. */
+export function closeBeat(s: EnsembleState, set: Settings, scratch: Float64Array): void {
+  const h = s.history
+  const k = h.length
+  if (k >= historyBeats) return
+  const or = (v: number, last: Float32Array): number => (Number.isNaN(v) ? (k > 0 ? (last[k - 1] as number) : s.airC) : v)
+  h.fire[k] = or(rowMedian(s, 0, gridsPerBeat), h.fire)
+  h.outlet[k] = or(rowMedian(s, 2, gridsPerBeat), h.outlet)
+  h.wall[k] = rowMedian(s, 1, gridsPerBeat)
+  h.smoke[k] = rowMedian(s, 3, gridsPerBeat)
+  h.length = k + 1
+  const d = drive(s)
+  const all = s.members
+  for (let m = 0; m < memberCount; m++) {
+    const gain = liveBeat(all.kilns, m * stateLength, all.values, m * valuesLength, h, s.seen, k, d, set.trust, scratch)
+    all.fits[m] = (all.fits[m] as number) + gain
+    all.weights[m] = (all.weights[m] as number) + gain
+  }
+  if (normalise(all, s.weights) < memberCount / 2) {
+    redraw(all, s.weights, s.word)
+    s.weights.fill(1 / memberCount)
+  }
+}
+
+/** A slice of the moves. */
+export function move(s: EnsembleState, set: Settings, scratch: Float64Array): void {
+  const h = s.history
+  if (h.length <= firstMoveBeat) return
+  const d = drive(s)
+  const mv = s.move
+  if (mv.member < 0) propose(s.members, mv, 0, s.charge, s.airC, s.word)
+  for (let k = 0; k < set.moveSteps; k++) {
+    mv.fit += liveBeat(mv.kiln, 0, mv.values, 0, h, s.seen, mv.beat, d, set.trust, scratch)
+    mv.beat++
+    if (mv.beat < h.length) continue
+    s.tried++
+    if (decide(s.members, mv, s.word)) s.taken++
+    propose(s.members, mv, (mv.member + 1) % memberCount, s.charge, s.airC, s.word)
+  }
+}
+
+/** A slice of the run-on; a finished one is read and the next begun. */
+export function runOn(s: EnsembleState, set: Settings, scratch: Float64Array): void {
+  const h = s.history
+  const run = s.run
+  if (h.length < firstRunBeat) return
+  if (run.from < 0 || run.point >= points) {
+    if (run.from >= 0 && h.length - run.from < beatsBetweenRuns) return
+    const first = Math.max(0, h.length - lastBeats)
+    let fire = 0
+    for (let i = first; i < h.length; i++) fire += (h.fire[i] as number) / (h.length - first)
+    startRunOn(run, s.members, s.weights, h.length, fire, median([...h.outlet.subarray(first, h.length)]))
+  }
+  const d = drive(s)
+  for (let k = 0; k < pointsPerGrid && run.point < points; k++) runPoint(run, s.config.worth, d, scratch)
+  if (run.point >= points) conclude(s, set)
+}

@@ -1,0 +1,131 @@
+import { coolingCount, coolingState, coolingValue, coolStep, sealAt } from '../kiln/cooling.ts'
+import { nextNormal, nextUniform } from './random.ts'
+
+// The sealed kiln's own small ensemble: every member is the whole cooling since sealing, run again for each move.
+
+const count = 48
+/** Ten-minute beats kept: three days; after that the kiln is cold or leaks. */
+const longest = 432
+const movesPerBeat = 240
+const wallK = 1.2
+const wallShare = 0.02
+const temper = 0.35
+
+export interface Sealed {
+  length: number
+  wall: Float32Array
+  air: Float32Array
+  core: Float32Array
+  latents: Float64Array
+  values: Float64Array
+  fits: Float64Array
+  leaks: Int32Array
+  /** Hottest part by member now, °C. */
+  hottest: Float64Array
+  next: number
+  upperC: number
+  leakChance: number
+}
+
+export function emptySealed(): Sealed {
+  return {
+    length: 0,
+    wall: new Float32Array(longest),
+    air: new Float32Array(longest),
+    core: new Float32Array(longest),
+    latents: new Float64Array(count * coolingCount),
+    values: new Float64Array(count * coolingCount),
+    fits: new Float64Array(count),
+    leaks: new Int32Array(count),
+    hottest: new Float64Array(count),
+    next: 0,
+    upperC: 999,
+    leakChance: 0,
+  }
+}
+
+/** Fit of one member to all that was read since sealing; leaves its state at the present in `x`. */
+function wholeFit(s: Sealed, v: Float64Array, q: number, leaks: number, x: Float64Array): number {
+  sealAt(x, 0, v, q, s.wall[0] as number, s.air[0] as number)
+  let fit = 0
+  for (let k = 0; k < s.length; k++) {
+    if (k > 0) coolStep(x, 0, v, q, s.air[k] as number, leaks)
+    const wall = s.wall[k] as number
+    if (wall === wall && k % 3 === 0) {
+      const r = (wall - (x[1] as number)) / (wallK + wallShare * Math.abs(wall - (s.air[k] as number)))
+      fit -= temper * 2.5 * Math.log(1 + (r * r) / 4)
+    }
+    const core = s.core[k] as number
+    if (core === core && k % 3 === 0) {
+      const r = (core - (x[3] as number)) / (3 + 0.05 * Math.abs(core - (s.air[k] as number)))
+      fit -= temper * 2.5 * Math.log(1 + (r * r) / 4)
+    }
+  }
+  return fit
+}
+
+/** Draws the members at sealing. */
+export function startSealed(s: Sealed, word: Uint32Array): void {
+  for (let i = 0; i < s.latents.length; i++) {
+    s.latents[i] = nextNormal(word)
+    s.values[i] = coolingValue(i % coolingCount, s.latents[i] as number)
+  }
+  for (let m = 0; m < count; m++) s.leaks[m] = m % 8 === 0 ? 1 : 0
+}
+
+/** Takes one beat of ten minutes and moves members; NaN where nothing was read. */
+export function sealedBeat(s: Sealed, wallC: number, airC: number, coreC: number, word: Uint32Array): void {
+  if (s.length < longest) {
+    s.wall[s.length] = s.length === 0 && wallC !== wallC ? airC + 150 : wallC
+    s.air[s.length] = airC
+    s.core[s.length] = coreC
+    s.length++
+  }
+  const x = new Float64Array(coolingState)
+  for (let m = 0; m < count; m++) s.fits[m] = wholeFit(s, s.values, m * coolingCount, s.leaks[m] as number, x)
+  const z = new Float64Array(coolingCount)
+  const v = new Float64Array(coolingCount)
+  for (let k = 0; k < movesPerBeat; k++) {
+    const m = s.next
+    s.next = (m + 1) % count
+    const a = (m + 1 + Math.floor(nextUniform(word) * (count - 1))) % count
+    let b = (m + 1 + Math.floor(nextUniform(word) * (count - 1))) % count
+    if (b === a) b = (b + 1) % count
+    const afresh = nextUniform(word) < 0.05
+    const leap = nextUniform(word) < 0.1 ? 1 : 0.2 + 0.6 * nextUniform(word)
+    let prior = 0
+    for (let i = 0; i < coolingCount; i++) {
+      const own = s.latents[m * coolingCount + i] as number
+      z[i] = afresh
+        ? nextNormal(word)
+        : own + leap * ((s.latents[a * coolingCount + i] as number) - (s.latents[b * coolingCount + i] as number)) + 0.1 * nextNormal(word)
+      v[i] = coolingValue(i, z[i] as number)
+      if (!afresh) prior += 0.5 * (own * own - (z[i] as number) * (z[i] as number))
+    }
+    const leaks = nextUniform(word) < 0.1 ? 1 - (s.leaks[m] as number) : (s.leaks[m] as number)
+    // one sealing in eight leaks: own judgement
+    if (leaks !== (s.leaks[m] as number)) prior += leaks === 1 ? -1.95 : 1.95
+    const fit = wholeFit(s, v, 0, leaks, x)
+    if (Math.log(nextUniform(word) + 1e-12) < fit - (s.fits[m] as number) + prior) {
+      s.latents.set(z, m * coolingCount)
+      s.values.set(v, m * coolingCount)
+      s.leaks[m] = leaks
+      s.fits[m] = fit
+    }
+  }
+  let leaking = 0
+  let mean = 0
+  let square = 0
+  for (let m = 0; m < count; m++) {
+    wholeFit(s, s.values, m * coolingCount, s.leaks[m] as number, x)
+    s.hottest[m] = Math.max(x[0] as number, x[3] as number)
+    leaking += (s.leaks[m] as number) / count
+    mean += (s.hottest[m] as number) / count
+    square += ((s.hottest[m] as number) * (s.hottest[m] as number)) / count
+  }
+  const air = s.air[s.length - 1] as number
+  const sd = Math.sqrt(Math.max(0, square - mean * mean))
+  // one-sided 99.9 %, and a margin for what the two slices cannot show
+  s.upperC = mean + 3.1 * sd + 0.05 * Math.max(0, mean - air)
+  s.leakChance = leaking
+}

@@ -1,0 +1,149 @@
+import type { Charge, Estimate, KilnConfig, Ms } from '../../contract/fold.ts'
+import type { ForecastView, TimeRange } from '../../contract/live.ts'
+import type { DripLook, SmokeLook } from '../../contract/vocabulary.ts'
+import { stateLength } from '../kiln/layout.ts'
+import { unknownCount, valuesLength } from '../kiln/parameters.ts'
+import { emptyRunOn, type RunOn } from './runon.ts'
+import { emptySealed, type Sealed } from './sealed.ts'
+import { gridsPerBeat, historyBeats, memberCount } from './size.ts'
+
+/** What was seen, with the beat of the firing it was seen in. */
+export interface Seen {
+  beat: number
+  drip?: DripLook
+  smoke?: SmokeLook
+}
+
+/** Members of the ensemble: latents, physical values, kiln states, log-likelihoods, log-weights. */
+export interface Members {
+  latents: Float64Array
+  values: Float64Array
+  kilns: Float64Array
+  fits: Float64Array
+  weights: Float64Array
+}
+
+/** Medians of each beat since lighting; NaN where there was no reading. */
+export interface History {
+  length: number
+  fire: Float32Array
+  outlet: Float32Array
+  wall: Float32Array
+  smoke: Float32Array
+}
+
+/** A member's move in the making: latents proposed, run through the history from its first beat. */
+export interface Move {
+  member: number
+  beat: number
+  fit: number
+  afresh: boolean
+  latents: Float64Array
+  values: Float64Array
+  kiln: Float64Array
+}
+
+export function emptyMembers(count: number): Members {
+  return {
+    latents: new Float64Array(count * unknownCount),
+    values: new Float64Array(count * valuesLength),
+    kilns: new Float64Array(count * stateLength),
+    fits: new Float64Array(count),
+    weights: new Float64Array(count),
+  }
+}
+
+export function emptyHistory(): History {
+  return {
+    length: 0,
+    fire: new Float32Array(historyBeats),
+    outlet: new Float32Array(historyBeats),
+    wall: new Float32Array(historyBeats),
+    smoke: new Float32Array(historyBeats),
+  }
+}
+
+export function emptyMove(): Move {
+  return {
+    member: -1,
+    beat: 0,
+    fit: 0,
+    afresh: false,
+    latents: new Float64Array(unknownCount),
+    values: new Float64Array(valuesLength),
+    kiln: new Float64Array(stateLength),
+  }
+}
+
+/** What the operator is advised, with how long each condition has held (minutes). */
+export interface Standing {
+  start: boolean
+  stop: boolean
+  seal: boolean
+  startMinutes: number
+  stopMinutes: number
+  sealMinutes: number
+}
+
+export interface EnsembleState {
+  config: KilnConfig
+  charge: Charge
+  word: Uint32Array
+  at: Ms
+  /** -1 while not lit, not sealed. */
+  litAt: Ms
+  sealedAt: Ms
+  /** Air at the kiln, °C. */
+  airC: number
+  /** Grid readings of the beat in the making, one row a channel: fire, wall, outlet, smoke, ambient, core. */
+  beat: Float32Array
+  filled: number
+  members: Members
+  /** Normalised. */
+  weights: Float64Array
+  history: History
+  seen: Seen[]
+  move: Move
+  run: RunOn
+  sealed: Sealed
+  /** Worth an hour of collecting now, smoothed, kg; and the best sum that collecting on would still earn, kg. */
+  worthNow: number
+  ahead: number
+  standing: Standing
+  ranges: { start: TimeRange | null; stop: TimeRange | null; seal: TimeRange | null }
+  view: ForecastView['smoke']
+  estimate: Estimate | null
+  tried: number
+  taken: number
+}
+
+export const channelRows = 6
+
+export function emptyState(config: KilnConfig): EnsembleState {
+  return {
+    config,
+    charge: config.charge,
+    word: new Uint32Array([config.seed >>> 0]),
+    at: 0,
+    litAt: -1,
+    sealedAt: -1,
+    airC: 20,
+    beat: new Float32Array(channelRows * gridsPerBeat).fill(NaN),
+    filled: 0,
+    members: emptyMembers(memberCount),
+    weights: new Float64Array(memberCount).fill(1 / memberCount),
+    history: emptyHistory(),
+    seen: [],
+    move: emptyMove(),
+    run: emptyRunOn(),
+    sealed: emptySealed(),
+    worthNow: 0,
+    ahead: 0,
+    standing: { start: false, stop: false, seal: false, startMinutes: 0, stopMinutes: 0, sealMinutes: 0 },
+    ranges: { start: null, stop: null, seal: null },
+    view: [],
+    estimate: null,
+    tried: 0,
+    taken: 0,
+  }
+}

@@ -1,0 +1,72 @@
+import { expect, test } from 'vitest'
+import { defaultLimits, type KilnConfig } from '../../../../server/contract/fold.ts'
+import { ensemble } from '../../../../server/domain/estimate/ensemble.ts'
+import type { EnsembleState } from '../../../../server/domain/estimate/shape.ts'
+import type { Evidence, GridReadings } from '../../../../server/domain/estimate/types.ts'
+
+const config: KilnConfig = {
+  kiln: 'k',
+  name: 'test kiln',
+  volumeL: 200,
+  cover: 'earth',
+  way: 'kept',
+  charge: { massKg: 75, moisturePct: 28, pieceMm: 60 },
+  roles: {},
+  calibration: {},
+  limits: defaultLimits,
+  worth: { good: 1, tarry: -2, watery: -0.25 },
+  altitudeM: 0,
+  seed: 5,
+}
+
+/** A plain made-up firing: the fire up within 20 minutes, the wall slowly after it, the outlet cool. */
+function reading(minute: number): GridReadings {
+  const fireboxC = minute < 20 ? 20 + 29 * minute : 600
+  const wallC = 20 + 280 * (1 - Math.exp(-minute / 200))
+  return { at: minute * 60000, fireboxC, wallC, outletC: 30, smokeC: null, ambientC: 20, coreC: null, bottleKg: null }
+}
+
+function run(s: EnsembleState, from: number, to: number, sealedAt = Infinity): EnsembleState {
+  for (let grid = from * 6; grid < to * 6; grid++) {
+    const minute = grid / 6
+    const evidence: Evidence[] =
+      minute === 0 ? [{ at: 0, kind: 'lit' }] : minute === sealedAt ? [{ at: minute * 60000, kind: 'sealed' }] : []
+    s = ensemble.step(s, { ...reading(minute), at: minute * 60000 + 10000 }, evidence)
+  }
+  return s
+}
+
+test('a thawed state goes on exactly as the one that was frozen, and both fit into 256 kB', () => {
+  const first = run(ensemble.start(config), 0, 120)
+  const bytes = ensemble.freeze(first)
+  expect(bytes.length).toBeLessThanOrEqual(256 * 1024)
+  const second = ensemble.thaw(bytes)
+  const a = ensemble.freeze(run(first, 120, 150))
+  const b = ensemble.freeze(run(second, 120, 150))
+  expect(Buffer.compare(Buffer.from(a), Buffer.from(b))).toBe(0)
+}, 60000)
+
+test('nothing is said before lighting, and a firing with all probes silent does not break', () => {
+  let s = ensemble.start(config)
+  expect(ensemble.estimate(s)).toBeNull()
+  expect(ensemble.advice(s)).toMatchObject({ startCollecting: false, stopCollecting: false, seal: false, hottestUpperC: null })
+  const silent = { fireboxC: null, wallC: null, outletC: null, smokeC: null, ambientC: null, coreC: null, bottleKg: null }
+  for (let grid = 0; grid < 400; grid++) s = ensemble.step(s, { ...silent, at: grid * 10000 }, grid === 0 ? [{ at: 0, kind: 'lit' }] : [])
+  const estimate = ensemble.estimate(s)
+  expect(Number.isFinite(estimate?.smokeC)).toBe(true)
+  expect(ensemble.advice(s).startCollecting).toBe(false)
+}, 60000)
+
+test('each slice of the drum is a probability, and the shares stay between nothing and all', () => {
+  const s = run(ensemble.start(config), 0, 200)
+  const estimate = ensemble.estimate(s)
+  for (const slice of estimate?.inside ?? []) expect(slice.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 9)
+  expect(estimate?.inside.length).toBeGreaterThanOrEqual(5)
+  expect(estimate?.tarShare).toBeGreaterThanOrEqual(0)
+  expect((estimate?.acidShare ?? 2) + (estimate?.tarShare ?? 2)).toBeLessThanOrEqual(1)
+}, 60000)
+
+test('an hour after sealing a kiln that was at 300 °C is still bounded as hot', () => {
+  const s = run(ensemble.start(config), 0, 260, 200)
+  expect(ensemble.advice(s).hottestUpperC).toBeGreaterThan(150)
+}, 60000)
