@@ -25,7 +25,13 @@ export interface Track {
   recent: number[]
   /** An outlier that the next sample may confirm as a real step. */
   doubted: number | null
+  /** Where the values stood before the last step, until enough came after it. */
+  stepFrom: { middle: number; scale: number } | null
+  /** Scatter of single values, from a full window. */
+  scatter: number | null
   outliersInRow: number
+  /** How far the last value that passed may be off. */
+  error: number
   trend: Trend
 }
 
@@ -61,6 +67,8 @@ export interface TrackReading {
 const lookBack = 11
 const limitScales = 5
 const fewestToJudge = 4
+/** Widens the scatter while a window is young; common practice, no source. */
+const youngFactor = 2
 /** After so long a silence the next value is taken as it comes; common practice, no source. */
 const forgetMs = 300_000
 const forgetPeriods = 10
@@ -68,7 +76,15 @@ const forgetPeriods = 10
 export function startTrack(periodS: number, lsb: number, probe: Probe | null = null): Track {
   return {
     ...{ periodS, lsb, probe, took: null, value: null, t: null, quality: 'good', calibrated: false, heardMs: null, nodeLost: false },
-    ...{ recent: [], doubted: null, outliersInRow: 0, trend: noTrend() },
+    ...{
+      recent: [],
+      doubted: null,
+      stepFrom: null,
+      scatter: null,
+      outliersInRow: 0,
+      error: valueError(probe, 0, false, lsb / Math.sqrt(12)),
+      trend: noTrend(),
+    },
   }
 }
 
@@ -92,7 +108,10 @@ export function trackSample(track: Track, sample: TrackSample, calibration?: Cal
   const { t, late, quality } = sample
   if (late || (track.heardMs !== null && t <= track.heardMs)) return track
   const silentMs = track.heardMs === null ? 0 : t - track.heardMs
-  if (silentMs > Math.max(forgetMs, forgetPeriods * track.periodS * 1000)) track.recent = []
+  if (silentMs > Math.max(forgetMs, forgetPeriods * track.periodS * 1000)) {
+    track.recent = []
+    track.stepFrom = null
+  }
   track.heardMs = t
   track.nodeLost = false
   if (sample.value === null || quality.startsWith('fault:')) {
@@ -118,21 +137,34 @@ export function trackSample(track: Track, sample: TrackSample, calibration?: Cal
   track.quality = quality
   track.recent.push(value)
   if (track.recent.length > lookBack) track.recent.shift()
+  if (track.recent.length >= fewestToJudge) {
+    track.stepFrom = null
+    track.scatter = scatterOf(track)
+  }
+  track.error = valueError(track.probe, value, track.calibrated, track.scatter ?? track.lsb / Math.sqrt(12))
   feedTrend(track.trend, t, value, track.lsb)
   return track
 }
 
 /** Hampel's test looking back. A second value off to the same side that agrees with the first makes it a step: the window starts anew there. */
 function isOutlier(track: Track, value: number): boolean {
-  if (track.recent.length < fewestToJudge) return false
-  const { middle, scale } = robustScale(track.recent, track.lsb)
+  const { recent, scatter, doubted, stepFrom } = track
+  // Two spikes in a row look like a step until the old level is back.
+  if (stepFrom !== null && Math.abs(value - stepFrom.middle) <= limitScales * stepFrom.scale) {
+    track.recent = []
+    return false
+  }
+  // Few values say little of their scatter: what was known of it before stands in.
+  if (recent.length < (scatter === null ? fewestToJudge : 1)) return false
+  const { middle, scale } = robustScale(recent, recent.length < fewestToJudge ? (scatter ?? track.lsb) * youngFactor : track.lsb)
   const away = value - middle
   if (Math.abs(away) <= limitScales * scale) return false
-  if (track.doubted === null) return true
-  const doubtedAway = track.doubted - middle
-  const agrees = doubtedAway * away > 0 && Math.abs(value - track.doubted) <= Math.max(Math.abs(away) / 2, limitScales * scale)
+  if (doubted === null) return true
+  const doubtedAway = doubted - middle
+  const agrees = doubtedAway * away > 0 && Math.abs(value - doubted) <= Math.max(Math.abs(away) / 4, limitScales * scale)
   if (!agrees) return true
-  track.recent = [track.doubted]
+  track.stepFrom = { middle, scale }
+  track.recent = [doubted]
   return false
 }
 
@@ -158,13 +190,12 @@ export function readTrack(track: Track, at: Ms): TrackReading {
     slopeSd: line?.slopeSd ?? null,
     level: line?.level ?? null,
     levelSd: line?.levelSd ?? null,
-    error: valueError(track.probe, value ?? 0, track.calibrated, scatterOf(track)),
+    error: track.error,
   }
 }
 
 /** Scatter of single values about their run, from the steps between neighbours so that a slope does not count; at least that of the converter's step. */
 function scatterOf({ recent, lsb }: Track): number {
   const steps = recent.slice(1).map((value, i) => Math.abs(value - (recent[i] ?? value)))
-  const own = lsb / Math.sqrt(12)
-  return steps.length < 3 ? own : Math.max((1.4826 * median(steps)) / Math.SQRT2, own)
+  return Math.max((1.4826 * median(steps)) / Math.SQRT2, lsb / Math.sqrt(12))
 }
