@@ -11,7 +11,12 @@ export interface Look {
   drip: DripLook
 }
 
-const drips: readonly DripLook[] = ['clear', 'pale', 'amber', 'dark', 'black']
+/** What the drip looks like by its shares: 0 clear .. 4 black (colours: trade facts 2.19). */
+export function shadeOf(share: { acid: number; tar: number }): number {
+  return share.tar > 0.3 ? 4 : share.tar > 0.14 ? 3 : share.tar > 0.05 ? 2 : share.acid > 0.03 ? 1 : 0
+}
+
+export const drips: readonly DripLook[] = ['clear', 'pale', 'amber', 'dark', 'black']
 
 /** What a person writes down who goes round every half hour or so and errs by a shade now and then (colours: trade facts 1.2, 2.19). */
 export function looksOf(plan: WorldPlan, c: Course): Look[] {
@@ -23,18 +28,12 @@ export function looksOf(plan: WorldPlan, c: Course): Look[] {
     const i = Math.floor(atS / gridS)
     const { acid, tar, kgS } = classes[i]!
     const smokeC = c.smoke[i]!
-    const shade = tar > 0.3 ? 4 : tar > 0.14 ? 3 : tar > 0.05 ? 2 : acid > 0.03 ? 1 : 0
+    const shade = shadeOf({ acid, tar })
     const erring = chance.uniform()
     const seen = Math.max(0, Math.min(4, shade + (erring < 0.1 ? -1 : erring > 0.9 ? 1 : 0)))
     const charred = c.charred[i]!
     const smoke: SmokeLook =
-      charred > 0.97 && chance.often(0.8)
-        ? 'clear'
-        : charred > 0.85 || smokeC > 230
-          ? 'blue'
-          : acid > 0.07 && smokeC > 68
-            ? 'yellow'
-            : 'white'
+      charred > 0.97 && chance.often(0.8) ? 'clear' : charred > 0.85 || smokeC > 230 ? 'blue' : acid > 0.05 ? 'yellow' : 'white'
     looks.push({ atS, smoke: chance.often(0.92) ? smoke : 'white', drip: kgS < 1e-6 ? 'none' : drips[seen]! })
   }
   return looks

@@ -12,6 +12,10 @@ export interface Stage {
   litMs: number
   node: string
   demo?: boolean
+  /** In place of what the plan's person logged. */
+  acts?: { atS: number; act: Action }[]
+  /** Seconds after lighting at which the file ends. */
+  untilS?: number
 }
 
 type Line = { atMs: number; line: Record<string, unknown> }
@@ -76,6 +80,7 @@ export function recordingOf(firing: Firing, stage: Stage): Record<string, unknow
   const kept: Record<string, unknown>[][] = []
   for (let row = 0; row < sampled.rows; row++) {
     const measuredMs = startMs + 4000 + row * gridS * 1000
+    if (stage.untilS !== undefined && measuredMs > stage.litMs + stage.untilS * 1000) break
     const up = 4 + row * gridS
     const pack = [
       ...rowOf(firing, sampled, row, base, plan.probes.clock === 'ntp' ? measuredMs / 1000 : 0),
@@ -90,7 +95,7 @@ export function recordingOf(firing: Firing, stage: Stage): Record<string, unknow
     for (const late of kept.splice(0)) lines.push({ atMs: atMs - 30, line: { topic: topic('backlog'), payload: late, retained: false } })
     lines.push({ atMs, line: { topic: topic('readings'), payload: pack, retained: false } })
   }
-  for (const { atS, act } of actsOf(firing)) lines.push({ atMs: stage.litMs + atS * 1000, line: { ...act } })
+  for (const { atS, act } of stage.acts ?? actsOf(firing)) lines.push({ atMs: stage.litMs + atS * 1000, line: { ...act } })
   const inOrder = lines.map((line, i) => ({ ...line, i })).sort((a, b) => a.atMs - b.atMs || a.i - b.i)
   return [{ ...header }, ...inOrder.map(({ atMs, line }) => ({ at: iso(atMs), ...line }))]
 }

@@ -95,7 +95,7 @@ export class PieceBed implements Bed {
       const t = this.tC[i]!
       if (t < 130) continue
       const gone = { dry: 0, water: 0, acid: 0, tar: 0 }
-      let heat = 0
+      let measured = 0
       if (this.wood[i]! > 1e-7) {
         const kChar = rate(way.char, t)
         const k = kChar + rate(way.gas, t) + rate(way.tar, t)
@@ -110,7 +110,7 @@ export class PieceBed implements Bed {
         gone.acid = volatiles * y.acid
         gone.tar = volatiles * y.tar
         gone.dry = volatiles - gone.water - gone.acid - gone.tar
-        heat = newChar * this.plan.charHeat - volatiles * this.plan.volatileHeat + 2501 * gone.water
+        measured = newChar * this.plan.charHeat - volatiles * this.plan.volatileHeat
       }
       if (t > 340) {
         const keeps = this.formed[i]! * (1 - 0.28 * Math.min(1, (t - 340) / 230)) // trade facts 3.1.5-3.1.7
@@ -119,8 +119,9 @@ export class PieceBed implements Bed {
         gone.dry += ripened
       }
       const carried = this.give(dtS, gas, this.tC[z * shells]!, gone) + 2501 * gone.water
-      this.heat[i]! += heat - carried
-      this.ledger.reactionKJ += heat
+      this.heat[i]! += measured + 2501 * gone.water - carried
+      this.ledger.breakdownKJ += measured
+      this.ledger.steamMadeKJ += 2501 * gone.water
     }
   }
 
@@ -141,7 +142,7 @@ export class PieceBed implements Bed {
     this.char[i]! -= carbon
     const heat = carbon * 32800
     this.heat[i]! += heat - this.give(dtS, gas, t, { dry: carbon, water: 0, acid: 0, tar: 0 })
-    this.ledger.reactionKJ += heat
+    this.ledger.burntKJ += heat
   }
 
   /** Heat, steam, acids and tar between a gas and the outsides of a zone's pieces. */

@@ -139,12 +139,14 @@ export class ZoneBed implements Bed {
     this.formed[i]! += newChar + baked
     const volatiles = tar + acid + water + dry
     // the steam leaves as steam: its latent heat is part of the measured heat of breakdown
-    const heat = newChar * this.plan.charHeat - volatiles * this.plan.volatileHeat + 2501 * water
+    const measured = newChar * this.plan.charHeat - volatiles * this.plan.volatileHeat
+    const heat = measured + 2501 * water
     const before = capacityFlow(gas) * gas.tempC
     addTo(gas, t, dry / dtS, water / dtS, acid / dtS, tar / dtS)
     const carried = (capacityFlow(gas) * gas.tempC - before) * dtS + 2501 * water
     this.heat[i]! += heat - carried
-    this.ledger.reactionKJ += heat
+    this.ledger.breakdownKJ += measured
+    this.ledger.steamMadeKJ += 2501 * water
     // tar that passes hot wood cracks: about two seconds in a slice at kiln draught, less at more flow
     const cracked = gas.tar * (1 - Math.exp(-rate(cracking, Math.min(t, 650)) * Math.min(20, 0.016 / Math.max(1e-4, gas.dry))))
     gas.tar -= cracked
@@ -179,7 +181,7 @@ export class ZoneBed implements Bed {
     const before = capacityFlow(gas) * gas.tempC
     addTo(gas, t, carbon / dtS, 0, 0, 0)
     this.heat[i]! += heat - (capacityFlow(gas) * gas.tempC - before) * dtS
-    this.ledger.reactionKJ += heat
+    this.ledger.burntKJ += heat
   }
 
   /** Heat, steam, acids and tar between the gas and the wood of a slice. */

@@ -1,0 +1,21 @@
+import { recordingOf } from '../firing/recording.ts'
+import { burn } from '../firing/world.ts'
+import { demoActs } from './demo-acts.ts'
+import { demoPlan } from './demo-plan.ts'
+
+const litMs = Date.UTC(2026, 2, 14, 6)
+
+/** The demo firing as the text of a recording file: the same bytes every time. */
+export function demoText(): string {
+  const firing = burn(demoPlan())
+  const { acts, untilS } = demoActs(firing)
+  const lines = recordingOf(firing, {
+    title: 'Demo data: an ordinary firing of an invented kiln',
+    litMs,
+    node: 'demo/n1',
+    demo: true,
+    acts,
+    untilS,
+  })
+  return lines.map((line) => JSON.stringify(line)).join('\n') + '\n'
+}
