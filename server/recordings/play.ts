@@ -35,8 +35,7 @@ export function* play<I, K>(folds: Folds<I, K>, recording: Recording): Generator
 }
 
 function driverFor<I, K>(folds: Folds<I, K>, header: RecordingHeader, lines: readonly RecordingLine[]): Driver<I, K> {
-  const topic = lines.find((line) => 'topic' in line)
-  const [root = 'firing', , site = 'yard'] = topic && 'topic' in topic ? topic.topic.split('/') : []
+  const { root, site } = placeOf(lines)
   const { start } = header
   if (start && start.version === originVersion(folds)) {
     const origin = { seq: start.seq, at: Date.parse(start.at), config: start.config, bytes: fromBase64(start.intake) }
@@ -47,13 +46,20 @@ function driverFor<I, K>(folds: Folds<I, K>, header: RecordingHeader, lines: rea
   return Driver.fresh(folds, { root, site, at, seq: start?.seq ?? 0, configs: [config], rolling: false })
 }
 
+/** First topic level and site, as the first message names them. */
+export function placeOf(lines: readonly RecordingLine[]): { root: string; site: string } {
+  const first = lines.find((line) => 'topic' in line)
+  const [root = 'firing', , site = 'yard'] = first && 'topic' in first ? first.topic.split('/') : []
+  return { root, site }
+}
+
 function firstAt(lines: readonly RecordingLine[]): Ms {
   const first = lines[0]
   return first ? Date.parse(first.at) : 0
 }
 
 /** Defaults, with what the header says of the kiln in their place. */
-function configOf({ title, kiln, charge, roles }: RecordingHeader): KilnConfig {
+export function configOf({ title, kiln, charge, roles }: RecordingHeader): KilnConfig {
   const config = defaultKilnConfig()
   const cover = (['earth', 'none', 'brick'] as const).find((known) => known === kiln?.cover)
   const way = firingWays.find((known) => known === kiln?.way)

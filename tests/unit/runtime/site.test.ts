@@ -12,11 +12,11 @@ import { silentLog } from '../../../server/runtime/log.ts'
 import { Site } from '../../../server/runtime/site.ts'
 import { createMemoryStore } from '../../../server/storage/memory.ts'
 import type { Store } from '../../../server/storage/store.ts'
-import { ManualClock } from '../../support/manual-clock.ts'
+import { SteppedClock } from '../../../server/runtime/stepped-clock.ts'
 import { storyLines } from '../../support/firing-story.ts'
 
 const folds = { intake: intakeFold, kiln: kilnFold }
-const setup = (store: Store, clock: ManualClock) => ({
+const setup = (store: Store, clock: SteppedClock) => ({
   folds,
   store,
   clock: () => clock,
@@ -27,7 +27,7 @@ const setup = (store: Store, clock: ManualClock) => ({
   log: silentLog,
 })
 
-async function send(site: Site<never, never>, clock: ManualClock, line: RecordingLine): Promise<void> {
+async function send(site: Site<never, never>, clock: SteppedClock, line: RecordingLine): Promise<void> {
   clock.moveTo(Math.max(clock.now(), Date.parse(line.at)))
   if ('topic' in line && 'payload' in line) {
     const payload = new TextEncoder().encode(JSON.stringify(line.payload))
@@ -49,7 +49,7 @@ describe('a site', () => {
   test('stopped and started in the middle of a firing, exported, replays to the same lines byte for byte', async () => {
     const lines = storyLines(4)
     const store = createMemoryStore()
-    let clock = new ManualClock(Date.parse(lines[0]?.at ?? '') - 5000)
+    let clock = new SteppedClock(Date.parse(lines[0]?.at ?? '') - 5000)
     let site = new Site(setup(store, clock))
     await site.start()
     for (const [index, line] of lines.entries()) {
@@ -58,7 +58,7 @@ describe('a site', () => {
       if (index === 400 || index === 900) {
         if (index === 900) await site.stop()
         // index 400: nobody stopped it, its clock stands still for ever; the newest checkpoint is minutes old
-        clock = new ManualClock(clock.now() + 3500)
+        clock = new SteppedClock(clock.now() + 3500)
         site = new Site(setup(store, clock))
         await site.start()
       }

@@ -1,0 +1,205 @@
+import type { Ms } from './contract/fold.ts'
+import { Demo, demoFile } from './demo.ts'
+import { People } from './http/people.ts'
+import { HttpDoor } from './http/server.ts'
+import { appFolds, instanceOf } from './instance.ts'
+import type { AppSite } from './instance.ts'
+import type { Broker, BrokerEars } from './mqtt/broker.ts'
+import { createBroker } from './mqtt/embedded.ts'
+import { createOutsideBroker } from './mqtt/outside.ts'
+import { sayCommand } from './mqtt/said.ts'
+import { Voice } from './mqtt/voice.ts'
+import type { Clock } from './runtime/clock.ts'
+import { systemClock } from './runtime/clock.ts'
+import type { Effect } from './runtime/driver.ts'
+import type { Log } from './runtime/log.ts'
+import { Site } from './runtime/site.ts'
+import { writeWhole } from './settings/file.ts'
+import { kilnConfigOf } from './settings/kiln.ts'
+import { problemsOf } from './settings/problems.ts'
+import { settingsForm, settingsSchema } from './settings/schema.ts'
+import type { Settings } from './settings/schema.ts'
+import type { Store } from './storage/store.ts'
+
+export interface AppSetup {
+  settings: Settings
+  /** Settings that flags or the environment fixed for this run. */
+  fixed: readonly string[]
+  settingsFile: string
+  store: Store
+  /** Folder of the built page. */
+  pageFolder: string
+  /** Folder of the shipped demo recordings. */
+  demoFolder: string
+  version: string
+  log: Log
+  /** Drives time in tests; the real clock where it is missing. */
+  clock?: (notBefore: Ms) => Clock
+}
+
+export interface Running {
+  port: number
+  /** Null where the broker is another's. */
+  mqttPort: number | null
+  /** Nobody was paired as the owner yet. */
+  fresh: boolean
+  /** An invitation for one browser, to be printed as a QR code. */
+  invitation: string
+}
+
+const speakEveryMs = 1000
+
+/** Everything wired together: the one place where all rooms know each other. */
+export class App {
+  private readonly setup: AppSetup
+  private settings: Settings
+  private readonly site: AppSite
+  private readonly people: People
+  private readonly voice: Voice
+  private readonly broker: Broker
+  private readonly http: HttpDoor
+  private demo: Demo | null = null
+  private demoSpeed = 1
+  private commands = 0
+  private spokenAt = 0
+  private started: (() => Promise<void>)[] = []
+
+  constructor(setup: AppSetup) {
+    this.setup = setup
+    this.settings = setup.settings
+    const { settings, store, log } = setup
+    const where = { root: settings.root, site: settings.site }
+    const site: AppSite = new Site({
+      folds: appFolds,
+      store,
+      clock: setup.clock ?? systemClock,
+      ...where,
+      configs: settings.kilns.map(kilnConfigOf),
+      demo: false,
+      log,
+    })
+    this.site = site
+    this.people = new People(store, Date.now)
+    this.broker = this.makeBroker()
+    this.voice = new Voice(where, site, (said) => void this.broker.publish(said).catch((problem: unknown) => log.warn({ problem }, 'mqtt')))
+    const isPlaying = () => (this.demo ? { playing: true, speed: this.demoSpeed } : null)
+    this.http = new HttpDoor({
+      host: settings.host,
+      port: settings.port,
+      pageFolder: setup.pageFolder,
+      instance: instanceOf(site, store, { isDemo: false, demo: isPlaying }),
+      people: this.people,
+      box: {
+        version: setup.version,
+        settings: () => ({ form: settingsForm(), values: this.settings, fixed: setup.fixed }),
+        putSettings: (values) => this.putSettings(values),
+        startDemo: (speed) => this.startDemo(speed),
+        stopDemo: () => this.stopDemo(),
+      },
+      access: () => this.settings,
+      log,
+    })
+  }
+
+  /** Rejects with the problem of the first part that cannot start; what had started is stopped again. */
+  async start(): Promise<Running> {
+    try {
+      await this.site.start()
+      this.started.push(() => this.site.stop())
+      await this.people.start()
+      const { port } = await this.http.start()
+      this.started.push(() => this.http.stop())
+      const { port: mqttPort } = await this.broker.start(this.voice.standing())
+      this.started.push(() => this.broker.stop())
+      const unlisten = this.site.listen((effects) => this.told(effects))
+      this.started.push(() => Promise.resolve(unlisten()))
+      this.voice.start()
+      this.started.push(async () => {
+        this.voice.stop()
+        await this.broker.publish(this.voice.offline())
+      })
+      const fresh = this.people.isNew()
+      return { port, mqttPort, fresh, invitation: this.people.invite(fresh ? 'owner' : 'operator', '') }
+    } catch (problem) {
+      await this.stop()
+      throw problem
+    }
+  }
+
+  async stop(): Promise<void> {
+    await this.stopDemo()
+    for (let undo = this.started.pop(); undo; undo = this.started.pop()) await undo()
+  }
+
+  private told(effects: readonly Effect[]): void {
+    for (const effect of effects) {
+      if (effect.kind !== 'command') continue
+      const node = effect.node.slice(effect.node.indexOf('/') + 1)
+      const said = sayCommand(this.settings, node, `c${this.site.now()}-${++this.commands}`, effect.do)
+      this.broker.publish(said).catch((problem: unknown) => this.setup.log.warn({ problem }, 'a node could not be told'))
+    }
+    // an alarm at once; an instruction that an act changed within a second
+    const now = performance.now()
+    if (now - this.spokenAt < speakEveryMs && !effects.some((effect) => effect.kind === 'output')) return
+    this.spokenAt = now
+    this.voice.speak()
+  }
+
+  private makeBroker(): Broker {
+    const { settings, log, store } = this.setup
+    const { host, mqttPort, root, site, broker: url } = settings
+    const ears: BrokerEars = {
+      onMessage: (message) => this.site.receive(message),
+      onRefused: async ({ sender, topic, reason, payload }) => {
+        await store.quarantine([{ at: this.site.now(), sender, topic, reason, payload }])
+      },
+      log,
+    }
+    if (url === null) return createBroker({ ...ears, host, port: mqttPort, root, site })
+    const will = { topic: `${root}/1/${site}/server/state`, payload: JSON.stringify({ s: 'offline' }), qos: 1, retain: true } as const
+    return createOutsideBroker({ ...ears, url, root, site, clientId: `server-${site}`, will })
+  }
+
+  private async putSettings(values: unknown): Promise<{ problems: { path: string; what: string }[]; restart: string[] }> {
+    const result = settingsSchema.safeParse(values)
+    if (!result.success) return { problems: problemsOf(result.error), restart: [] }
+    const { settings: running } = this.setup
+    const wanted = result.data
+    writeWhole(this.setup.settingsFile, wanted)
+    this.settings = wanted
+    for (const kiln of wanted.kilns) {
+      const current = this.site.session(kiln.kiln)?.config
+      const config = { ...kilnConfigOf(kiln), charge: current?.charge ?? {}, ...(current?.prior ? { prior: current.prior } : {}) }
+      if (JSON.stringify(current) !== JSON.stringify(config)) await this.site.configure(config)
+    }
+    const later = ['host', 'port', 'mqttPort', 'broker', 'root', 'site', 'logLevel'] as const
+    return { problems: [], restart: later.filter((key) => wanted[key] !== running[key]) }
+  }
+
+  private async startDemo(speed: number): Promise<'playing' | 'no-demo'> {
+    this.demoSpeed = speed
+    if (this.demo) {
+      this.demo.setSpeed(speed)
+      return 'playing'
+    }
+    const file = demoFile(this.setup.demoFolder)
+    if (file === null) return 'no-demo'
+    const demo = new Demo(file, appFolds, this.setup.log, speed)
+    this.demo = demo
+    await demo.start()
+    this.http.mount('/demo', demo.instance)
+    return 'playing'
+  }
+
+  private async stopDemo(): Promise<void> {
+    const { demo } = this
+    if (!demo) return
+    this.demo = null
+    this.http.unmount('/demo')
+    await demo.stop()
+  }
+}
+
+export function createApp(setup: AppSetup): App {
+  return new App(setup)
+}

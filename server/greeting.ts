@@ -1,0 +1,32 @@
+import { networkInterfaces } from 'node:os'
+import qrcode from 'qrcode-terminal'
+import type { Running } from './app.ts'
+
+/** Addresses in the local network at which a tablet finds this machine. */
+function lanAddresses(): string[] {
+  return Object.values(networkInterfaces()).flatMap((list) =>
+    (list ?? []).filter((one) => one.family === 'IPv4' && !one.internal).map((one) => one.address),
+  )
+}
+
+/** What the person at the terminal reads: where to open the page, and a code for the tablet. */
+export function greeting({ port, mqttPort, fresh, invitation }: Running, host: string): string {
+  const everywhere = host === '0.0.0.0' || host === '::'
+  const others = everywhere ? lanAddresses() : host === '127.0.0.1' ? [] : [host]
+  const lines = [
+    '',
+    `Open on this machine:  http://localhost:${port}/`,
+    ...others.map((address) => `Open on a tablet:      http://${address}:${port}/`),
+  ]
+  lines.push(mqttPort === null ? 'Sensor nodes:          the outside broker' : `Sensor nodes:          MQTT port ${mqttPort}`)
+  const first = others[0]
+  if (first !== undefined) {
+    const link = `http://${first}:${port}/pair?code=${invitation}`
+    const what = fresh
+      ? 'Pair the first tablet as the owner’s (good once, for 15 minutes):'
+      : 'Pair another tablet (good once, for 15 minutes):'
+    lines.push('', `${what}`, link)
+    qrcode.generate(link, { small: true }, (picture) => lines.push(picture))
+  }
+  return `${lines.join('\n')}\n`
+}

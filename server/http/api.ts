@@ -1,0 +1,84 @@
+import type { Context, Hono } from 'hono'
+import { bodyLimit } from 'hono/body-limit'
+import { routes } from '../contract/routes.ts'
+import type { Person, RouteName } from '../contract/routes.ts'
+import type { Log } from '../runtime/log.ts'
+import type { Answer, Handler } from './context.ts'
+import { mayAct } from './guard.ts'
+import type { Instance } from './instance.ts'
+import { Problem } from './problem.ts'
+
+/** A glass of the drip may carry a small picture; nothing else comes near. */
+const largestBodyBytes = 1024 * 1024
+
+export interface ApiSetup {
+  handlers: Record<RouteName, Handler>
+  who(context: Context): Person
+  log: Log
+}
+
+/** Puts every route of the contract under `prefix`, each behind the person that the table names. */
+export function mountApi(app: Hono, prefix: '' | '/demo', instance: () => Instance | null, setup: ApiSetup): void {
+  const limit = bodyLimit({ maxSize: largestBodyBytes, onError: () => toResponse(new Problem('too-large')) })
+  for (const [name, route] of Object.entries(routes) as [RouteName, (typeof routes)[RouteName]][]) {
+    app.on(route.method, [`${prefix}${route.path}`], limit, async (context) => {
+      try {
+        const site = instance()
+        if (!site) throw new Problem('no-demo')
+        const who = personAt(site, setup.who(context))
+        if (!mayAct(who, route.least)) throw new Problem('not-allowed')
+        const answer = await setup.handlers[name]({
+          who,
+          instance: site,
+          params: context.req.param() as Record<string, string>,
+          query: queryOf(context),
+          body: await bodyOf(context),
+        })
+        return answered(answer)
+      } catch (problem) {
+        return failed(problem, setup.log, context)
+      }
+    })
+  }
+}
+
+/** In the demo nothing can be spoilt, so whoever may look may act. */
+export function personAt(instance: Instance, who: Person): Person {
+  return instance.demo && who === 'viewer' ? 'operator' : who
+}
+
+function queryOf(context: Context): URLSearchParams {
+  const query = new URL(context.req.url).searchParams
+  const names = [...query.keys()]
+  if (new Set(names).size !== names.length) throw new Problem('bad-request', [{ path: '', what: 'a parameter is given twice' }])
+  return query
+}
+
+async function bodyOf(context: Context): Promise<unknown> {
+  if (context.req.method === 'GET') return undefined
+  const text = await context.req.text()
+  if (text === '') return undefined
+  if (!/^application\/json\s*(;|$)/i.test(context.req.header('content-type') ?? '')) throw new Problem('wrong-type')
+  try {
+    return JSON.parse(text)
+  } catch {
+    throw new Problem('not-json')
+  }
+}
+
+function answered(answer: Answer): Response {
+  if (answer === null) return new Response(null, { status: 204 })
+  if (answer instanceof Response) return answer
+  return Response.json(answer.json, { status: answer.status ?? 200, headers: { 'cache-control': 'no-store', ...answer.headers } })
+}
+
+function toResponse(problem: Problem): Response {
+  return Response.json(problem.answer(), { status: problem.status() })
+}
+
+export function failed(problem: unknown, log: Log, context: Context): Response {
+  if (problem instanceof Problem) return toResponse(problem)
+  if ((problem as { name?: string }).name === 'BodyLimitError') return toResponse(new Problem('too-large'))
+  log.error({ problem, method: context.req.method, path: context.req.path }, 'a request failed')
+  return toResponse(new Problem('internal'))
+}

@@ -1,0 +1,29 @@
+import type { RouteName } from '../contract/routes.ts'
+import type { Handler } from './context.ts'
+import { lotRoutes } from './lots/routes.ts'
+import type { People } from './people.ts'
+import { takeAct } from './routes/acts.ts'
+import { boxRoutes } from './routes/box.ts'
+import type { Box } from './routes/box.ts'
+import { documentHistory, listDocuments, putDocument } from './routes/documents.ts'
+import { currentCurve, firingCurve, listFirings, oneFiring, recording, renameFiring } from './routes/firings.ts'
+import { peopleRoutes } from './routes/people.ts'
+
+/** The handler of every route of the contract; a missing one does not compile. */
+export function handlersFor(box: Box, people: People): Record<RouteName, Handler> {
+  return {
+    ...boxRoutes(box),
+    ...peopleRoutes(people),
+    ...lotRoutes(),
+    firings: listFirings,
+    firing: oneFiring,
+    renameFiring,
+    firingCurve,
+    recording,
+    currentCurve,
+    act: takeAct,
+    documents: listDocuments,
+    documentHistory,
+    putDocument,
+  }
+}

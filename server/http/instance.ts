@@ -1,0 +1,22 @@
+import type { Act } from '../contract/actions.ts'
+import type { KilnConfig, KilnId, Ms } from '../contract/fold.ts'
+import type { KilnView, SiteView } from '../contract/live.ts'
+import type { Effect } from '../runtime/driver.ts'
+import type { CurvePoint, Store } from '../storage/store.ts'
+
+/** A site as the web sees it: the kiln itself, or the demo with a clock, store and topics of its own. */
+export interface Instance {
+  demo: boolean
+  store: Store
+  now(): Ms
+  speed(): number
+  clockSure(): boolean
+  kilns(): KilnId[]
+  kilnView(kiln: KilnId): KilnView | null
+  siteView(): SiteView
+  session(kiln: KilnId): { id: string; openedAt: Ms | null; config: KilnConfig } | null
+  idleCurve(session: string): readonly CurvePoint[]
+  act(kiln: KilnId, act: Omit<Act, 'at'>): Promise<void>
+  echo(visible: boolean): void
+  listen(listener: (effects: readonly Effect[]) => void): () => void
+}

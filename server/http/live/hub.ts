@@ -1,0 +1,155 @@
+import type { WebSocket } from 'ws'
+import { z } from 'zod'
+import { actIdSchema, actionSchema } from '../../contract/act-schema.ts'
+import type { Action } from '../../contract/actions.ts'
+import type { KilnView, ServerMessage } from '../../contract/live.ts'
+import { ActProblem } from '../../runtime/site.ts'
+import type { Instance } from '../instance.ts'
+import { Client } from './client.ts'
+import { Parts } from './parts.ts'
+import type { Change } from './parts.ts'
+
+const beatEveryMs = 2000
+/** At most so often, so that many readings a second make few messages. */
+const flushEveryMs = 20
+const siteEveryMs = 1000
+
+export const clientMessageSchema = z.discriminatedUnion('type', [
+  z.object({ type: z.literal('echo'), n: z.number(), visible: z.boolean() }),
+  z.object({
+    type: z.literal('act'),
+    id: actIdSchema,
+    kiln: z.string().min(1).max(64),
+    act: actionSchema,
+    doneAt: z.number().finite(),
+    corrects: actIdSchema.optional(),
+  }),
+])
+
+/** Everybody who looks at one site: all that is at first, then each part that changed. */
+export class Hub {
+  private readonly instance: Instance
+  private readonly version: string
+  private readonly clients = new Map<WebSocket, Client>()
+  private readonly parts = new Parts()
+  private seq = 0
+  private beats = 0
+  private flushedAt = 0
+  private siteAt = 0
+  private planned: NodeJS.Timeout | NodeJS.Immediate | null = null
+  private beating: NodeJS.Timeout | null = null
+  private unlisten: () => void = () => {}
+
+  constructor(instance: Instance, version: string) {
+    this.instance = instance
+    this.version = version
+  }
+
+  start(): void {
+    this.unlisten = this.instance.listen(() => this.plan())
+    this.beating = setInterval(() => this.beat(), beatEveryMs)
+  }
+
+  stop(): void {
+    this.unlisten()
+    if (this.beating) clearInterval(this.beating)
+    if (this.planned) clearTimeout(this.planned as NodeJS.Timeout)
+    for (const socket of this.clients.keys()) socket.close(1001)
+  }
+
+  /** @param mayAct false for who may only look */
+  join(socket: WebSocket, mayAct: () => boolean): void {
+    const client = new Client(socket)
+    this.flush() // what is older than the greeting must not come after it
+    this.clients.set(socket, client)
+    client.send('hello', JSON.stringify(this.hello()))
+    socket.on('close', () => void this.clients.delete(socket))
+    socket.on('error', () => socket.terminate())
+    socket.on('message', (data, isBinary) => {
+      if (isBinary) return socket.close(1003)
+      this.hear(socket, client, String(data as Buffer), mayAct)
+    })
+  }
+
+  private hear(socket: WebSocket, client: Client, text: string, mayAct: () => boolean): void {
+    const message = parsed(text)
+    if (!message) return socket.close(1008)
+    if (message.type === 'echo') return this.instance.echo(message.visible)
+    const { id, kiln, act, doneAt, corrects } = message
+    const refuse = (problem: string) => this.answer(client, { type: 'act-refused', id, problem, params: {} })
+    if (!mayAct()) return refuse('not-allowed')
+    this.instance.act(kiln, { id, act: act as Action, doneAt, ...(corrects === undefined ? {} : { corrects }) }).then(
+      () => this.answer(client, { type: 'act-taken', id }),
+      (problem: unknown) => refuse(problem instanceof ActProblem ? problem.code : 'storage-failing'),
+    )
+  }
+
+  private answer(client: Client, message: Extract<ServerMessage, { id: string }>): void {
+    client.send(`act ${message.id}`, JSON.stringify(message))
+  }
+
+  private hello(): ServerMessage {
+    const { instance } = this
+    const kilns: Record<string, KilnView> = {}
+    for (const kiln of instance.kilns()) {
+      const view = instance.kilnView(kiln)
+      if (view) kilns[kiln] = view
+    }
+    return {
+      type: 'hello',
+      seq: this.seq,
+      version: this.version,
+      now: instance.now(),
+      speed: instance.speed(),
+      clockSure: instance.clockSure(),
+      site: instance.siteView(),
+      kilns,
+    }
+  }
+
+  private plan(): void {
+    if (this.planned || this.clients.size === 0) return
+    const wait = this.flushedAt + flushEveryMs - performance.now()
+    const run = () => {
+      this.planned = null
+      this.flush()
+    }
+    this.planned = wait > 0 ? setTimeout(run, wait) : setImmediate(run)
+  }
+
+  private flush(): void {
+    const now = performance.now()
+    this.flushedAt = now
+    const { instance } = this
+    for (const kiln of instance.kilns()) {
+      const view = instance.kilnView(kiln)
+      if (view) for (const change of this.parts.ofKiln(kiln, view)) this.tell(change)
+    }
+    if (now - this.siteAt < siteEveryMs) return
+    this.siteAt = now
+    for (const change of this.parts.ofSite(instance.siteView())) this.tell(change)
+  }
+
+  private tell(change: Change): void {
+    this.seq++
+    if (this.clients.size === 0) return
+    // the part is JSON already; only its envelope is written around it
+    const whose = change.type === 'kiln' ? `"kiln":${JSON.stringify(change.kiln)},` : ''
+    const text = `{"type":"${change.type}","seq":${this.seq},"now":${this.instance.now()},${whose}"part":"${change.part}","value":${change.text}}`
+    for (const client of this.clients.values()) client.send(`${whose}${change.part}`, text)
+  }
+
+  private beat(): void {
+    this.plan()
+    const message: ServerMessage = { type: 'beat', seq: this.seq, now: this.instance.now(), n: ++this.beats }
+    for (const client of this.clients.values()) client.send('beat', JSON.stringify(message))
+  }
+}
+
+function parsed(text: string): z.infer<typeof clientMessageSchema> | null {
+  try {
+    return clientMessageSchema.parse(JSON.parse(text))
+  } catch {
+    return null
+  }
+}

@@ -1,0 +1,109 @@
+import { createHash, randomBytes, randomUUID, timingSafeEqual } from 'node:crypto'
+import type { Person } from '../contract/routes.ts'
+import type { Store } from '../storage/store.ts'
+
+export interface Device {
+  id: string
+  person: Exclude<Person, 'anyone'>
+  label: string
+  pairedAt: number
+}
+interface KeptDevice extends Device {
+  hash: string
+  removed?: boolean
+}
+
+/** An invitation by code or QR link is good once and for a quarter of an hour (reliability 6, S1). */
+const inviteForMs = 15 * 60_000
+const mostTries = 10
+const triesWithinMs = 60_000
+const kind = 'device'
+
+const hashOf = (secret: string): string => createHash('sha256').update(secret).digest('hex')
+const newSecret = (): string => randomBytes(32).toString('base64url')
+
+/** Which browsers may do what. Only hashes of their secrets are kept. */
+export class People {
+  private readonly store: Store
+  private readonly now: () => number
+  private readonly devices = new Map<string, KeptDevice>()
+  private readonly invites = new Map<string, { person: Device['person']; label: string; until: number }>()
+  private tries: number[] = []
+
+  constructor(store: Store, now: () => number) {
+    this.store = store
+    this.now = now
+  }
+
+  async start(): Promise<void> {
+    for (const { json } of await this.store.documents(kind)) {
+      const device = JSON.parse(json) as KeptDevice
+      if (!device.removed) this.devices.set(device.hash, device)
+    }
+  }
+
+  /** True until the first browser was paired as the owner's. */
+  isNew(): boolean {
+    return ![...this.devices.values()].some((device) => device.person === 'owner')
+  }
+
+  /** A secret for one browser; whoever brings it first within a quarter of an hour is paired. */
+  invite(person: Device['person'], label: string): string {
+    const secret = randomBytes(16).toString('base64url') // 128 bits: it cannot be guessed within its quarter of an hour
+    this.invites.set(hashOf(secret), { person, label, until: this.now() + inviteForMs })
+    return secret
+  }
+
+  /** The lasting secret of the browser, or null where the invitation is unknown, used or too old. */
+  async pair(secret: string): Promise<{ secret: string; device: Device } | null> {
+    const hash = hashOf(secret)
+    const invite = this.invites.get(hash)
+    this.invites.delete(hash)
+    if (!invite || invite.until < this.now()) return null
+    const lasting = newSecret()
+    const device: KeptDevice = {
+      id: randomUUID(),
+      person: invite.person,
+      label: invite.label,
+      pairedAt: this.now(),
+      hash: hashOf(lasting),
+    }
+    await this.keep(device)
+    this.devices.set(device.hash, device)
+    return { secret: lasting, device }
+  }
+
+  /** False when too many wrong secrets came in the last minute. */
+  mayTry(): boolean {
+    const now = this.now()
+    this.tries = this.tries.filter((at) => now - at < triesWithinMs)
+    return this.tries.length < mostTries
+  }
+
+  failed(): void {
+    this.tries.push(this.now())
+  }
+
+  deviceOf(secret: string | undefined): Device | null {
+    if (!secret) return null
+    const hash = hashOf(secret)
+    const device = this.devices.get(hash)
+    return device && timingSafeEqual(Buffer.from(device.hash), Buffer.from(hash)) ? device : null
+  }
+
+  list(): Device[] {
+    return [...this.devices.values()].map(({ hash: _, removed: __, ...device }) => device)
+  }
+
+  async remove(id: string): Promise<boolean> {
+    const device = [...this.devices.values()].find((one) => one.id === id)
+    if (!device) return false
+    await this.keep({ ...device, removed: true })
+    this.devices.delete(device.hash)
+    return true
+  }
+
+  private async keep(device: KeptDevice): Promise<void> {
+    await this.store.putDocument({ kind, id: device.id, at: this.now(), by: 'service', json: JSON.stringify(device) })
+  }
+}

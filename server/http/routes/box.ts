@@ -1,0 +1,46 @@
+import { z } from 'zod'
+import type { Answer, Question } from '../context.ts'
+import { numberOf, understood } from '../context.ts'
+import { Problem } from '../problem.ts'
+
+/** What the web asks of the box beside its sites. */
+export interface Box {
+  version: string
+  settings(): { form: unknown; values: unknown; fixed: readonly string[] }
+  /** @returns what is wrong with them, empty when they were taken; `restart` names what counts only after a restart */
+  putSettings(values: unknown): Promise<{ problems: { path: string; what: string }[]; restart: string[] }>
+  startDemo(speed: number): Promise<'playing' | 'no-demo'>
+  stopDemo(): Promise<void>
+}
+
+export function boxRoutes(box: Box) {
+  return {
+    health({ instance }: Question): Answer {
+      const { health } = instance.siteView()
+      return { json: { version: box.version, now: instance.now(), clockSure: instance.clockSure(), health } }
+    },
+    async quarantine({ instance, query }: Question): Promise<Answer> {
+      const limit = numberOf(query, 'limit', { low: 1, high: 500, standard: 100 })
+      const items = await instance.store.quarantined(limit)
+      const json = items.map(({ payload, ...item }) => ({ ...item, payload: Buffer.from(payload).toString('base64') }))
+      return { json }
+    },
+    settings: (): Answer => ({ json: box.settings() }),
+    async putSettings({ body, instance }: Question): Promise<Answer> {
+      if (instance.demo) throw new Problem('not-allowed')
+      const { problems, restart } = await box.putSettings(body)
+      if (problems.length > 0) throw new Problem('bad-settings', problems)
+      return { json: { ...box.settings(), restart } }
+    },
+    async startDemo({ body }: Question): Promise<Answer> {
+      const { speed } = understood(z.object({ speed: z.number().min(1).max(600).default(60) }), body ?? {})
+      const result = await box.startDemo(speed)
+      if (result !== 'playing') throw new Problem(result)
+      return { json: { playing: true, speed } }
+    },
+    async stopDemo(): Promise<Answer> {
+      await box.stopDemo()
+      return null
+    },
+  }
+}

@@ -1,0 +1,124 @@
+import { z } from 'zod'
+import type { Act } from '../../contract/actions.ts'
+import type { FiringSummary } from '../../contract/live.ts'
+import { exportFiring } from '../../recordings/export.ts'
+import { documentOf } from '../../runtime/entry.ts'
+import { grainOf, thin, bucketWidthMs } from '../../storage/thin.ts'
+import type { CurvePoint, FiringRecord } from '../../storage/store.ts'
+import type { Answer, Question } from '../context.ts'
+import { numberOf, understood } from '../context.ts'
+import { curveOf } from '../curve.ts'
+import type { Instance } from '../instance.ts'
+import { Problem } from '../problem.ts'
+
+const standardPoints = 1000
+const pointBounds = { low: 10, high: 5000, standard: standardPoints }
+
+async function recordOf({ instance, params }: Question): Promise<FiringRecord> {
+  const record = await instance.store.firing(params.id ?? '')
+  if (!record) throw new Problem('not-found')
+  return record
+}
+
+export async function listFirings({ instance }: Question): Promise<Answer> {
+  return { json: (await instance.store.firings()).map(summaryOf) }
+}
+
+export async function oneFiring(question: Question): Promise<Answer> {
+  const record = await recordOf(question)
+  const [outputs, acts] = await Promise.all([question.instance.store.outputs(record.id), actsOf(question.instance, record)])
+  return { json: { ...summaryOf(record), config: JSON.parse(record.config) as unknown, outputs, acts } }
+}
+
+export async function renameFiring(question: Question): Promise<Answer> {
+  const record = await recordOf(question)
+  const { title } = understood(z.object({ title: z.string().max(200) }), question.body)
+  await question.instance.store.putFiring({ ...record, title })
+  return { json: { ...summaryOf(record), title } }
+}
+
+export async function firingCurve(question: Question): Promise<Answer> {
+  const { instance, query } = question
+  const record = await recordOf(question)
+  const end = record.endedAt
+  const from = numberOf(query, 'from', { low: 0, high: 8.64e15, standard: record.originAt })
+  const to = numberOf(query, 'to', { low: from + 1, high: 8.64e15, standard: Math.max(from + 1, end ?? instance.now()) })
+  const points = numberOf(query, query.has('buckets') ? 'buckets' : 'points', pointBounds)
+  const [lines, outputs, acts] = await Promise.all([
+    instance.store.curve(record.id, from, to, points),
+    instance.store.outputs(record.id),
+    actsOf(instance, record),
+  ])
+  return { json: curveOf({ from, to, end }, lines, outputs, acts) }
+}
+
+/** The curve of what runs at a kiln now, firing or not. */
+export async function currentCurve(question: Question): Promise<Answer> {
+  const { instance, query } = question
+  const kiln = query.get('kiln') ?? instance.kilns()[0] ?? ''
+  const session = instance.session(kiln)
+  if (!session) throw new Problem('unknown-kiln')
+  if (session.openedAt !== null && (await instance.store.firing(session.id))) {
+    return firingCurve({ ...question, params: { id: session.id } })
+  }
+  const points = instance.idleCurve(session.id)
+  const to = instance.now()
+  const from = points.reduce((least, point) => Math.min(least, point.t), to - 1)
+  const roles = [...new Set(points.map((point) => point.role))]
+  const lines = roles.map((role) => ({ role, ...thinned(points, role, from, to) }))
+  return { json: curveOf({ from, to, end: null }, lines, [], instance.kilnView(kiln)?.firing.acts ?? []) }
+}
+
+export async function recording(question: Question): Promise<Answer> {
+  const { instance } = question
+  const record = await recordOf(question)
+  const pages = exportFiring(instance.store, record, foreignNodes(instance, record.kiln))
+  const encoder = new TextEncoder()
+  const body = new ReadableStream<Uint8Array>({
+    async pull(controller) {
+      const { value, done } = await pages.next()
+      if (done) controller.close()
+      else controller.enqueue(encoder.encode(value))
+    },
+    async cancel() {
+      await pages.return(undefined)
+    },
+  })
+  const headers = {
+    'content-type': 'application/x-ndjson; charset=utf-8',
+    'content-disposition': `attachment; filename="${record.id}.jsonl"`,
+  }
+  return new Response(body, { headers })
+}
+
+function summaryOf(record: FiringSummary): FiringSummary {
+  const { id, kiln, kilnName, title, startedAt, endedAt, demo, phases, spark } = record
+  return { id, kiln, kilnName, title, startedAt, endedAt, demo, phases, spark }
+}
+
+/** Nodes whose channels all stand at other kilns. */
+function foreignNodes(instance: Instance, kiln: string): Set<string> {
+  const nodesAt = (one: string) =>
+    Object.keys(instance.session(one)?.config.roles ?? {}).map((channel) => channel.slice(0, channel.lastIndexOf('/')))
+  const foreign = new Set(instance.kilns().flatMap((one) => (one === kiln ? [] : nodesAt(one))))
+  for (const node of nodesAt(kiln)) foreign.delete(node)
+  return foreign
+}
+
+async function actsOf(instance: Instance, record: FiringRecord): Promise<Act[]> {
+  if (record.endSeq === null) return instance.kilnView(record.kiln)?.firing.acts ?? []
+  const acts: Act[] = []
+  for await (const entries of instance.store.read(record.originSeq, record.endSeq)) {
+    for (const entry of entries) if (entry.kind === 'act' && entry.kiln === record.kiln) acts.push(documentOf<Act>(entry))
+  }
+  return acts
+}
+
+function thinned(points: readonly CurvePoint[], role: CurvePoint['role'], from: number, to: number) {
+  const grains = points.filter((point) => point.role === role).sort((a, b) => a.t - b.t)
+  return thin(
+    grains.map(({ t, value }) => grainOf(t, value)),
+    from,
+    bucketWidthMs(from, to, standardPoints),
+  )
+}

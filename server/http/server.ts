@@ -1,0 +1,163 @@
+import type { IncomingMessage, Server } from 'node:http'
+import type { Duplex } from 'node:stream'
+import { getConnInfo } from '@hono/node-server/conninfo'
+import { createAdaptorServer } from '@hono/node-server'
+import { Hono } from 'hono'
+import type { Context } from 'hono'
+import { WebSocketServer } from 'ws'
+import type { Log } from '../runtime/log.ts'
+import { failed, mountApi, personAt } from './api.ts'
+import { cookieFor, Guard, mayAct } from './guard.ts'
+import type { Asked } from './guard.ts'
+import { handlersFor } from './handlers.ts'
+import type { Instance } from './instance.ts'
+import { Hub } from './live/hub.ts'
+import { Page } from './page.ts'
+import { pairingPage } from './pairing-page.ts'
+import type { People } from './people.ts'
+import { Problem } from './problem.ts'
+import type { Box } from './routes/box.ts'
+import { safetyHeaders } from './safety.ts'
+
+export interface HttpSetup {
+  host: string
+  /** 0 takes a free one. */
+  port: number
+  /** Folder of the built page. */
+  pageFolder: string
+  instance: Instance
+  people: People
+  box: Box
+  access: () => { names: readonly string[]; viewersWithoutLogin: boolean }
+  log: Log
+}
+
+const largestMessageBytes = 16 * 1024 // reliability 5, class 28
+const mostSockets = 100
+
+/** Page, API and live socket on one port, for the kiln at `/` and for a demo at `/demo/`. */
+export class HttpDoor {
+  private readonly setup: HttpSetup
+  private readonly guard: Guard
+  private readonly page: Page
+  private readonly sockets = new WebSocketServer({ noServer: true, maxPayload: largestMessageBytes, perMessageDeflate: false })
+  private readonly hubs = new Map<'' | '/demo', { instance: Instance; hub: Hub }>()
+  private server: Server | null = null
+
+  constructor(setup: HttpSetup) {
+    this.setup = setup
+    this.guard = new Guard(setup.people, setup.access)
+    this.page = new Page(setup.pageFolder)
+  }
+
+  async start(): Promise<{ port: number }> {
+    this.mount('', this.setup.instance)
+    const server = createAdaptorServer({ fetch: this.routes().fetch }) as Server
+    this.server = server
+    server.headersTimeout = 10_000
+    server.requestTimeout = 30_000
+    server.on('upgrade', (request, socket, head) => this.upgrade(request, socket, head))
+    await new Promise<void>((resolve, reject) => {
+      server.once('error', reject)
+      server.listen(this.setup.port, this.setup.host, resolve)
+    })
+    const address = server.address()
+    return { port: typeof address === 'object' && address ? address.port : this.setup.port }
+  }
+
+  async stop(): Promise<void> {
+    for (const base of [...this.hubs.keys()]) this.unmount(base)
+    const { server } = this
+    if (!server) return
+    for (const socket of this.sockets.clients) socket.terminate()
+    server.closeAllConnections()
+    await new Promise((resolve) => server.close(resolve))
+  }
+
+  /** Opens a site under its own address; the demo comes and goes. */
+  mount(base: '' | '/demo', instance: Instance): void {
+    const hub = new Hub(instance, this.setup.box.version)
+    hub.start()
+    this.hubs.set(base, { instance, hub })
+  }
+
+  unmount(base: '' | '/demo'): void {
+    this.hubs.get(base)?.hub.stop()
+    this.hubs.delete(base)
+  }
+
+  private routes(): Hono {
+    const { log, box, people } = this.setup
+    const app = new Hono()
+    app.onError((problem, context) => failed(problem, log, context))
+    app.notFound((context) => failed(new Problem('not-found'), log, context))
+    app.use(async (context, next) => {
+      const asked = askedOf(context)
+      if (!this.guard.knowsHost(asked.host)) return failed(new Problem('unknown-host'), log, context)
+      const changes = context.req.method !== 'GET' && context.req.method !== 'HEAD'
+      if (changes && !this.guard.fromOwnPage(asked)) return failed(new Problem('foreign-page'), log, context)
+      await next()
+      for (const [name, value] of Object.entries(safetyHeaders(asked.host ?? ''))) context.res.headers.set(name, value)
+    })
+    const api = { handlers: handlersFor(box, people), who: (context: Context) => this.guard.who(askedOf(context)), log }
+    mountApi(app, '', () => this.hubs.get('')?.instance ?? null, api)
+    mountApi(app, '/demo', () => this.hubs.get('/demo')?.instance ?? null, api)
+    app.get('/pair', (context) => {
+      const text = pairingPage(context.req.query('code') ?? null)
+      return text === null ? failed(new Problem('not-found'), log, context) : context.html(text)
+    })
+    app.post('/pair', (context) => this.pair(context))
+    app.get('/demo', (context) => context.redirect('/demo/', 308))
+    app.get('*', (context) => {
+      const path = context.req.path.replace(/^\/(demo\/)?/, '')
+      const gzip = /\bgzip\b/.test(context.req.header('accept-encoding') ?? '')
+      return this.page.answer(path, { etag: context.req.header('if-none-match'), gzip }) ?? failed(new Problem('not-found'), log, context)
+    })
+    return app
+  }
+
+  private async pair(context: Context): Promise<Response> {
+    const { people, log } = this.setup
+    if (!people.mayTry()) return failed(new Problem('too-many-tries'), log, context)
+    const code = (await context.req.parseBody()).code
+    const paired = typeof code === 'string' ? await people.pair(code) : null
+    if (!paired) {
+      people.failed()
+      return failed(new Problem('code-used'), log, context)
+    }
+    return new Response(null, { status: 303, headers: { location: '/', 'set-cookie': cookieFor(paired.secret) } })
+  }
+
+  private upgrade(request: IncomingMessage, socket: Duplex, head: Buffer): void {
+    const { headers } = request
+    const asked: Asked = {
+      host: headers.host,
+      origin: headers.origin,
+      fetchSite: undefined,
+      cookie: headers.cookie,
+      remote: request.socket.remoteAddress,
+    }
+    const base = request.url === '/live' ? '' : request.url === '/demo/live' ? '/demo' : null
+    const mounted = base === null ? undefined : this.hubs.get(base)
+    const refuse = (status: string) => socket.end(`HTTP/1.1 ${status}\r\nconnection: close\r\n\r\n`)
+    socket.on('error', () => socket.destroy())
+    if (!this.guard.knowsHost(asked.host)) return void refuse('421 Misdirected Request')
+    if (!this.guard.fromOwnPage(asked)) return void refuse('403 Forbidden')
+    if (!mounted) return void refuse('404 Not Found')
+    const who = () => personAt(mounted.instance, this.guard.who(asked))
+    if (!mayAct(who(), 'viewer')) return void refuse('401 Unauthorized')
+    if (this.sockets.clients.size >= mostSockets) return void refuse('503 Service Unavailable')
+    this.sockets.handleUpgrade(request, socket, head, (client) => mounted.hub.join(client, () => mayAct(who(), 'operator')))
+  }
+}
+
+function askedOf(context: Context): Asked {
+  const { header } = { header: (name: string) => context.req.header(name) }
+  return {
+    host: header('host'),
+    origin: header('origin'),
+    fetchSite: header('sec-fetch-site'),
+    cookie: header('cookie'),
+    remote: getConnInfo(context).remote.address,
+  }
+}

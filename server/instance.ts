@@ -1,0 +1,30 @@
+import type { SiteView } from './contract/live.ts'
+import { kilnFold } from './domain/firing/fold.ts'
+import { intakeFold } from './domain/intake/fold.ts'
+import type { Instance } from './http/instance.ts'
+import type { Site } from './runtime/site.ts'
+import type { Store } from './storage/store.ts'
+
+/** The folds of the house, the same for the kiln, the demo and every replay. */
+export const appFolds = { intake: intakeFold, kiln: kilnFold }
+export type AppFolds = typeof appFolds
+export type AppSite = Site<ReturnType<typeof intakeFold.start>, ReturnType<typeof kilnFold.start>>
+
+/** A running site as the web sees it. */
+export function instanceOf<I, K>(site: Site<I, K>, store: Store, kind: { isDemo: boolean; demo: () => SiteView['demo'] }): Instance {
+  return {
+    demo: kind.isDemo,
+    store,
+    now: () => site.now(),
+    speed: () => site.clock().speed(),
+    clockSure: () => site.clock().sure(),
+    kilns: () => site.kilns(),
+    kilnView: (kiln) => site.kilnView(kiln),
+    siteView: () => ({ ...site.siteView(), demo: kind.demo() }),
+    session: (kiln) => site.session(kiln),
+    idleCurve: (session) => site.idleCurve(session),
+    act: (kiln, act) => site.act(kiln, act),
+    echo: (visible) => site.echo(visible),
+    listen: (listener) => site.listen(listener),
+  }
+}

@@ -1,0 +1,75 @@
+import { accessSync, constants, mkdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { pino } from 'pino'
+import { createApp } from './app.ts'
+import { greeting } from './greeting.ts'
+import { helpText } from './settings/flags.ts'
+import { loadSettings } from './settings/load.ts'
+import type { Loaded } from './settings/load.ts'
+import { SettingsError } from './settings/problems.ts'
+import { startProblem } from './start-problem.ts'
+import { createSqliteStore } from './storage/sqlite/store.ts'
+
+// this file is bundled to .build/app/server/main.js
+const built = fileURLToPath(new URL('..', import.meta.url))
+const root = join(built, '..', '..')
+
+function end(text: string, status: number): never {
+  if (status === 0) process.stdout.write(`${text}\n`)
+  else process.stderr.write(`${text}\n`)
+  process.exit(status)
+}
+
+function load(): Loaded {
+  try {
+    return loadSettings(process.argv.slice(2), process.env)
+  } catch (problem) {
+    if (problem instanceof SettingsError) return end(problem.message, 2)
+    return end(`The settings file cannot be read: ${(problem as Error).message}`, 2)
+  }
+}
+
+const { settings, fixed, file, data, wants } = load()
+const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string }
+if (wants.help) end(helpText(), 0)
+if (wants.version) end(version, 0)
+if (wants.printConfig) end(JSON.stringify(settings, null, 2), 0)
+
+try {
+  mkdirSync(data, { recursive: true, mode: 0o700 })
+  accessSync(data, constants.W_OK)
+} catch (problem) {
+  end(`The data folder ${data} cannot be written (${(problem as NodeJS.ErrnoException).code ?? 'unknown'}).`, 5)
+}
+
+const log = pino({ level: settings.logLevel, base: null }, pino.destination(2))
+const app = createApp({
+  settings,
+  fixed,
+  settingsFile: file,
+  store: createSqliteStore({ folder: data }),
+  pageFolder: join(built, 'web'),
+  demoFolder: join(root, 'server', 'simulator', 'demo'),
+  version,
+  log,
+})
+
+try {
+  process.stdout.write(greeting(await app.start(), settings.host))
+} catch (problem) {
+  const { sentence, status } = startProblem(problem, { data, port: settings.port, mqttPort: settings.mqttPort })
+  end(sentence, status)
+}
+
+let stopping = false
+for (const signal of ['SIGINT', 'SIGTERM'] as const) {
+  process.on(signal, () => {
+    if (stopping) process.exit(1)
+    stopping = true
+    app.stop().then(
+      () => process.exit(0),
+      (problem: unknown) => end(`It could not stop cleanly: ${(problem as Error).message}`, 1),
+    )
+  })
+}
