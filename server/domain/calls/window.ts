@@ -1,4 +1,5 @@
 import type { Ms, Reason } from '../../contract/fold.ts'
+import type { DripLook } from '../../contract/vocabulary.ts'
 import type { Advice } from '../estimate/types.ts'
 import { newest } from '../firing/facts.ts'
 import { mean } from '../firing/history.ts'
@@ -45,27 +46,50 @@ const openDwellMs = 5 * minuteMs
 const shutDwellMs = 8 * minuteMs
 /** How long a drip seen clear holds the start back: the next glass is due by then. Common practice, no source. */
 const clearHoldsMs = 25 * minuteMs
+const paleHoldsMs = 25 * minuteMs
+const amberHoldsMs = 12 * minuteMs
 
 /** One minute of the window. `advice` leads where there is no good smoke probe. */
 export function stepWindow(w: Window, look: Look, advice: Advice | null): void {
   stepHeat(w.heat, look)
-  if (!w.open) open(w, look, advice)
-  else if (!w.shut) shut(w, look, advice)
-  else if (w.shutAt !== null && mean(look.past.smoke, 10) === null && look.litAt !== null) {
+  const model = advice !== null && advice.collectWorthPerH !== null && mean(look.past.smoke, 10) === null ? advice : null
+  w.turning = smokeStart(look) ?? startSigns(look, w.heat)
+  takeBack(w, look)
+  if (!w.open) open(w, look, model)
+  else if (!w.shut) shut(w, look, model)
+  else if (w.shutAt !== null && look.litAt !== null) {
     const share = (look.at - look.litAt) / Math.max(1, w.shutAt - look.litAt)
     const votes = charredVotes(look, w.heat, share)
     w.charred = carried(votes) ? votes.yes : null
   }
 }
 
-function open(w: Window, look: Look, advice: Advice | null): void {
+/** What is seen later than a call and speaks against it: clear water before the bottle stood, a pale drip after the stop. */
+function takeBack(w: Window, look: Look): void {
+  const drip = newest(look.facts.drip)
+  if (drip === null) return
+  if (w.open && !w.shut && look.facts.startedAt === null && drip.look === 'clear' && w.openAt !== null && drip.at > w.openAt) {
+    w.open = false
+    w.openSince = null
+  }
+  const smoke = mean(look.past.smoke, 10)
+  const sure = smoke !== null && smoke >= look.config.limits.smokeStopC
+  if (w.shut && look.facts.stoppedAt === null && drip.look === 'pale' && w.shutAt !== null && drip.at > w.shutAt && !sure) {
+    w.shut = false
+    w.shutSince = null
+  }
+}
+
+function open(w: Window, look: Look, model: Advice | null): void {
+  if (look.facts.startedAt !== null) {
+    w.open = true
+    w.openAt = look.facts.startedAt
+    w.openBecause = [{ code: 'logged' }]
+    return
+  }
   const seen = sightedStart(look)
-  const measured = smokeStart(look) ?? startSigns(look, w.heat)
-  const smoke = mean(look.past.smoke, 10) !== null
-  const model = advice !== null && advice.collectWorthPerH !== null && !smoke
-  const because = seen ?? (model ? (advice.startCollecting ? (advice.because['start-collecting'] ?? []) : null) : measured)
-  w.turning = measured
-  const held = held_(look)
+  const because = seen ?? (model === null ? w.turning : model.startCollecting ? (model.because['start-collecting'] ?? []) : null)
+  const held = heldBy(look, ['clear'], clearHoldsMs)
   w.openSince = because === null || held ? null : (w.openSince ?? look.at)
   if (because === null || held || w.openSince === null) return
   if (seen === null && look.at - w.openSince < openDwellMs) return
@@ -74,19 +98,27 @@ function open(w: Window, look: Look, advice: Advice | null): void {
   w.openBecause = because
 }
 
-function shut(w: Window, look: Look, advice: Advice | null): void {
+function shut(w: Window, look: Look, model: Advice | null): void {
   const seen = sightedStop(look)
-  const smoke = mean(look.past.smoke, 10) !== null
-  const votes = stopVotes(look, w.heat)
-  const measured = smoke ? smokeStop(look) : carried(votes) ? votes.yes : null
-  const model = advice !== null && advice.collectWorthPerH !== null && !smoke
-  const because = seen ?? (model ? (advice.stopCollecting ? (advice.because['stop-collecting'] ?? []) : null) : measured)
+  const because = seen ?? (model === null ? rulesStop(w, look) : model.stopCollecting ? (model.because['stop-collecting'] ?? []) : null)
   w.shutSince = because === null ? null : (w.shutSince ?? look.at)
   if (because === null || w.shutSince === null) return
   if (seen === null && look.at - w.shutSince < shutDwellMs) return
   w.shut = true
   w.shutAt = look.at
   w.shutBecause = because
+}
+
+/** The smoke where it is measured, else the votes; an eye on the drip holds both back for a while. */
+function rulesStop(w: Window, look: Look): Reason[] | null {
+  const smoke = mean(look.past.smoke, 10)
+  if (smoke !== null) {
+    const due = smokeStop(look)
+    return smoke < look.config.limits.smokeStopC && heldBy(look, ['pale'], paleHoldsMs) ? null : due
+  }
+  if (heldBy(look, ['pale'], paleHoldsMs) || heldBy(look, ['amber'], amberHoldsMs)) return null
+  const votes = stopVotes(look, w.heat)
+  return carried(votes) ? votes.yes : null
 }
 
 function sightedStart(look: Look): Reason[] | null {
@@ -101,7 +133,7 @@ function sightedStop(look: Look): Reason[] | null {
   return drip !== null && (drip.look === 'dark' || drip.look === 'black') ? [{ code: `seen-drip-${drip.look}` }] : null
 }
 
-function held_(look: Look): boolean {
+function heldBy(look: Look, looks: readonly DripLook[], forMs: Ms): boolean {
   const drip = newest(look.facts.drip)
-  return drip !== null && drip.look === 'clear' && look.at - drip.at < clearHoldsMs
+  return drip !== null && looks.includes(drip.look) && look.at - drip.at < forMs
 }

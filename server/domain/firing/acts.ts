@@ -1,10 +1,8 @@
 import type { Act } from '../../contract/actions.ts'
 import type { Input, Ms } from '../../contract/fold.ts'
-import { startCalls } from '../calls/state.ts'
-import { startWindow } from '../calls/window.ts'
-import { startPhase } from '../phases/phase.ts'
 import { factsOf } from './facts.ts'
-import type { KilnState } from './state.ts'
+import { evidenceOf } from './model.ts'
+import { freshFiring, type KilnState } from './state.ts'
 
 /** Enters one act in the log; false when its id was known already. */
 export function takeAct(state: KilnState, input: Extract<Input, { kind: 'act' }>): boolean {
@@ -17,6 +15,7 @@ export function takeAct(state: KilnState, input: Extract<Input, { kind: 'act' }>
   state.acts.push(entry)
   if (state.firing === null && (begins || act.action === 'seal')) state.firing = firingId(state, doneAt)
   state.facts = factsOf(state.acts)
+  state.evidence.push(...evidenceOf(entry))
   return true
 }
 
@@ -37,12 +36,6 @@ export function beginFiring(state: KilnState, at: Ms): void {
   state.ids = before
   state.acts = []
   state.firing = firingId(state, at)
-  state.phase = startPhase(at)
-  state.ribbon = []
-  state.window = startWindow()
-  state.calls = startCalls(at)
-  state.hints = []
   state.model = null
-  state.estimate = null
-  state.forecast = null
+  Object.assign(state, freshFiring(at))
 }

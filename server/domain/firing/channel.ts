@@ -1,21 +1,18 @@
-import type { Calibration, ChannelId, KilnConfig, Ms, Quality } from '../../contract/fold.ts'
+import type { ChannelId, KilnConfig, Ms, NodeId } from '../../contract/fold.ts'
 import { roles, type Role } from '../../contract/vocabulary.ts'
+import { startTrack, trackSample, type Track, type TrackSample } from '../channels/track.ts'
 
-/** One channel as heard so far. */
+/** One channel at this kiln: what it measures, its track, and the good values since the last grid step. */
 export interface Channel {
   role: Role | null
-  periodS: number
-  lsb: number
-  value: number | null
-  quality: Quality
-  t: Ms | null
-  /** When a sample, good or not, last came. */
-  heardAt: Ms | null
-  /** Last seven good values for the outlier test. */
-  recent: number[]
-  /** Good values since the last grid step. */
+  node: NodeId
+  track: Track
   sum: number
   count: number
+  /** When the raw number last changed, and to what: a probe that is stuck shows itself this way. */
+  changedAt: Ms | null
+  changedTo: number | null
+  faultSince: Ms | null
 }
 
 /** A role given in the configuration, or the last part of the channel's name where that is a role. */
@@ -26,47 +23,34 @@ export function roleOf(config: KilnConfig, channel: ChannelId): Role | null {
   return roles.find((role) => role === last) ?? null
 }
 
-export function newChannel(role: Role | null): Channel {
-  return { role, periodS: 5, lsb: 0.25, value: null, quality: 'good', t: null, heardAt: null, recent: [], sum: 0, count: 0 }
-}
-
-export function calibrate(calibration: Calibration | undefined, value: number): number {
-  return calibration === undefined ? value : calibration.gain * value + calibration.offset
-}
-
-/** Takes one sample in; returns its calibrated value when it may be used. */
-export function hear(channel: Channel, at: Ms, t: Ms, value: number | null, quality: Quality): number | null {
-  channel.heardAt = at
-  channel.t = t
-  if (value === null || quality.startsWith('fault:')) {
-    channel.value = null
-    channel.quality = quality
-    return null
+export function newChannel(config: KilnConfig, id: ChannelId): Channel {
+  const node = id.split('/').slice(0, 2).join('/')
+  return {
+    role: roleOf(config, id),
+    node,
+    track: startTrack(5, 0.25),
+    sum: 0,
+    count: 0,
+    changedAt: null,
+    changedTo: null,
+    faultSince: null,
   }
-  const outlying = isOutlier(channel, value)
-  channel.recent.push(value)
-  if (channel.recent.length > 7) channel.recent.shift()
-  channel.quality = outlying ? 'suspect' : quality
-  if (outlying) return null
-  channel.value = value
-  channel.sum += value
+}
+
+/** Takes one sample in; returns its calibrated value where it may be used, else null. */
+export function hear(channel: Channel, sample: TrackSample, config: KilnConfig, id: ChannelId): number | null {
+  trackSample(channel.track, sample, config.calibration[id])
+  if (sample.value === null) channel.faultSince ??= sample.t
+  else {
+    channel.faultSince = null
+    if (sample.value !== channel.changedTo) {
+      channel.changedTo = sample.value
+      channel.changedAt = sample.t
+    }
+  }
+  const { took } = channel.track
+  if (took === null) return null
+  channel.sum += took
   channel.count += 1
-  return value
-}
-
-/** Hampel test against the last values, scale floored at one step of the converter (instrument facts 4). */
-function isOutlier(channel: Channel, value: number): boolean {
-  if (channel.recent.length < 5) return false
-  const sorted = [...channel.recent].sort((a, b) => a - b)
-  const middle = sorted[sorted.length >> 1] ?? value
-  const spread = sorted.map((v) => Math.abs(v - middle)).sort((a, b) => a - b)[sorted.length >> 1] ?? 0
-  return Math.abs(value - middle) > 3 * Math.max(1.4826 * spread, channel.lsb, 5)
-}
-
-/** Wire format 7. */
-export function heardState(channel: Channel, at: Ms): 'fresh' | 'late' | 'lost' | 'never' {
-  if (channel.heardAt === null) return 'never'
-  const ageS = (at - channel.heardAt) / 1000
-  if (ageS > Math.max(60, 6 * channel.periodS)) return 'lost'
-  return ageS > Math.max(15, 3 * channel.periodS) ? 'late' : 'fresh'
+  return took
 }

@@ -6,14 +6,18 @@ export type Said = Numberless<Output>
 
 /** Collects what one step says and numbers it by its cause. */
 export interface Emit {
-  outputs: Output[]
+  outputs: readonly Output[]
   say(at: Ms, said: Said): void
 }
+
+const nothing: readonly Output[] = []
 
 export function emitter(state: KilnState): Emit {
   const outputs: Output[] = []
   return {
-    outputs,
+    get outputs() {
+      return outputs.length === 0 ? nothing : outputs
+    },
     say(at, said) {
       outputs.push({ cause: state.cause, n: state.n++, at, ...said })
     },

@@ -1,9 +1,11 @@
 import type { Input, KilnConfig } from '../../contract/fold.ts'
+import { describeTrack, trackNode } from '../channels/track.ts'
 import type { Estimator } from '../estimate/types.ts'
-import { decodeUtf8, encodeUtf8 } from '../text/utf8.ts'
 import { takeAct } from './acts.ts'
-import { calibrate, hear, newChannel, roleOf, type Channel } from './channel.ts'
-import { emitter } from './emit.ts'
+import { alarmAct, alarmHealth, alarmSample, alarmTick } from './alarm.ts'
+import { hear, newChannel, roleOf, type Channel } from './channel.ts'
+import { emitter, type Emit } from './emit.ts'
+import { freezeState, thawState } from './freeze.ts'
 import { gridMs, stepGrid } from './grid.ts'
 import { startState, type KilnState } from './state.ts'
 import type { KilnFold } from './types.ts'
@@ -15,7 +17,7 @@ import { viewOf } from './view.ts'
  */
 export function makeKilnFold<M>(estimator: Estimator<M> | null): KilnFold<KilnState<M>> {
   return {
-    version: 1 + 1000 * (estimator?.version ?? 0),
+    version: 2 + 1000 * (estimator?.version ?? 0),
     start: (config: KilnConfig) => startState<M>(config),
     step(state, input) {
       if (input.kind !== 'tick' && input.seq !== state.cause) {
@@ -24,54 +26,75 @@ export function makeKilnFold<M>(estimator: Estimator<M> | null): KilnFold<KilnSt
       }
       const emit = emitter(state)
       if (state.nextGridAt === 0) state.nextGridAt = Math.ceil(input.at / gridMs) * gridMs
-      for (; state.nextGridAt <= input.at; state.nextGridAt += gridMs) stepGrid(state, state.nextGridAt, emit)
-      take(state, input)
+      for (; state.nextGridAt <= input.at; state.nextGridAt += gridMs) stepGrid(state, estimator, state.nextGridAt, emit)
+      take(state, input, emit)
+      alarmTick(state, input.at, emit)
       state.at = input.at
       return { state, outputs: emit.outputs }
     },
     view: viewOf,
-    freeze: (state) => encodeUtf8(JSON.stringify(state)),
-    thaw: (bytes) => JSON.parse(decodeUtf8(bytes) ?? '') as KilnState<M>,
+    freeze: (state) => freezeState(state, estimator),
+    thaw: (bytes) => thawState(bytes, estimator),
   }
 }
 
 function channelOf(state: KilnState, id: string): Channel {
-  return (state.channels[id] ??= newChannel(roleOf(state.config, id)))
+  return (state.channels[id] ??= newChannel(state.config, id))
 }
 
-function take(state: KilnState, input: Input): void {
+function take(state: KilnState, input: Input, emit: Emit): void {
   switch (input.kind) {
     case 'sample':
-      if (input.late) return
-      hear(
-        channelOf(state, input.channel),
-        input.at,
-        input.t,
-        input.value === null ? null : calibrate(state.config.calibration[input.channel], input.value),
-        input.quality,
-      )
+      return takeSample(state, input, emit)
+    case 'channel':
+      describeTrack(channelOf(state, input.channel).track, input.periodS, input.lsb, input.probe ?? null)
       return
-    case 'channel': {
-      const channel = channelOf(state, input.channel)
-      channel.periodS = input.periodS
-      channel.lsb = input.lsb
-      return
-    }
     case 'node':
       if (input.is === 'up') delete state.lostNodes[input.node]
       else state.lostNodes[input.node] ??= input.at
+      for (const channel of Object.values(state.channels)) if (channel.node === input.node) trackNode(channel.track, input.is)
       return
     case 'act':
-      takeAct(state, input)
+      if (!takeAct(state, input)) return
+      alarmAct(state, input, emit)
+      if (input.act.action === 'reading') takeByHand(state, input, input.act, emit)
       return
     case 'config':
       state.config = input.config
-      for (const id of Object.keys(state.channels)) channelOf(state, id).role = roleOf(input.config, id)
+      for (const [id, channel] of Object.entries(state.channels)) channel.role = roleOf(input.config, id)
       return
     case 'health':
+      alarmHealth(state, input.code, input.on, input.at, emit)
+      return
     case 'tick':
       return
   }
+}
+
+function takeSample(state: KilnState, input: Extract<Input, { kind: 'sample' }>, emit: Emit): void {
+  // late data belongs to the history: it neither raises nor clears, and moves no phase
+  if (input.late) return
+  const channel = channelOf(state, input.channel)
+  // a node that speaks is not lost
+  delete state.lostNodes[channel.node]
+  const value = hear(channel, input, state.config, input.channel)
+  alarmSample(state, input.channel, channel, value, input.at, emit)
+}
+
+/** A number read from a hand thermometer counts as a reading; the next is due when somebody looks again. */
+const byHandPeriodS = 900
+
+function takeByHand(state: KilnState, input: Extract<Input, { kind: 'act' }>, act: { channel: string; value: number }, emit: Emit): void {
+  const known = state.channels[act.channel] !== undefined
+  const channel = channelOf(state, act.channel)
+  if (!known) describeTrack(channel.track, byHandPeriodS, 1, null)
+  const value = hear(
+    channel,
+    { t: input.doneAt, late: false, quality: 'good', value: act.value },
+    { ...state.config, calibration: {} },
+    act.channel,
+  )
+  alarmSample(state, act.channel, channel, value, input.at, emit)
 }
 
 export const kilnFold: KilnFold<KilnState> = makeKilnFold<unknown>(null)

@@ -1,68 +1,155 @@
 import type { Ms } from '../../contract/fold.ts'
 import { roles, type Role } from '../../contract/vocabulary.ts'
-import { stepCalls, type Done, type Proposals } from '../calls/state.ts'
+import { fireIsWanted, stepFire } from '../alarms/fire.ts'
+import { forecastCalls } from '../calls/forecast.ts'
+import { hintsOf } from '../calls/hints.ts'
+import { doneOf, propose } from '../calls/propose.ts'
+import { stepCalls } from '../calls/state.ts'
 import { stepWindow } from '../calls/window.ts'
+import { stepCondenser } from '../condenser/watch.ts'
+import { airC, coolingStepMs, notBefore, startCooling, stepCooling } from '../cooling/fit.ts'
+import { judgeOpen, mustWithdraw } from '../cooling/open.ts'
+import type { Estimator } from '../estimate/types.ts'
 import { stepPhase } from '../phases/phase.ts'
 import { firingId } from './acts.ts'
-import { heardState } from './channel.ts'
+import { alarmGrid, sceneAt } from './alarm.ts'
 import type { Emit } from './emit.ts'
-import { write } from './history.ts'
+import { mean, write } from './history.ts'
 import type { Look } from './look.ts'
-import { litAtOf, type KilnState } from './state.ts'
+import { stepModel } from './model.ts'
+import { litAtOf, lookAt, type KilnState } from './state.ts'
 
 export const gridMs = 10_000
+const minuteMs = 60_000
+const forecastEveryMs = 300_000
+/** A hint is said again when its time moved by so much, and not before so long. */
+const hintMovedMs = 4 * minuteMs
+const hintRestMs = 5 * minuteMs
 
-/** One step of 10 s: means of the channels, minutes, phase, calls. */
-export function stepGrid(state: KilnState, at: Ms, emit: Emit): void {
-  const now = gather(state, at)
-  const newMinute = at % 60_000 === 0
-  if (newMinute) for (const role of roles) write(state.past[role], at - 1, now[role] ?? null)
-  const look: Look = { at, newMinute, now, past: state.past, facts: state.facts, config: state.config, litAt: litAtOf(state) }
-  if (newMinute && look.litAt !== null) stepWindow(state.window, look, null)
-  if (stepPhase(state.phase, look, state.window)) {
-    const open = state.ribbon.at(-1)
-    if (open !== undefined) open.to = at
-    state.ribbon.push({ phase: state.phase.phase, from: at, to: null })
-    if (state.firing === null && state.phase.phase === 'kindling') state.firing = firingId(state, litAtOf(state) ?? at)
-    emit.say(at, { kind: 'phase', phase: state.phase.phase, because: state.phase.because })
-  }
-  for (const change of stepCalls(state.calls, propose(state), done(state), at))
-    emit.say(at, { kind: 'call', call: change.call, state: change.state, because: change.because })
+/** One step of 10 s: readings, model, minute rules, phase, calls, alarms, forecast. */
+export function stepGrid<M>(state: KilnState<M>, estimator: Estimator<M> | null, at: Ms, emit: Emit): void {
+  state.now = gather(state)
+  const newMinute = at % minuteMs === 0
+  if (newMinute) for (const role of roles) write(state.past[role], at - 1, state.now[role] ?? null)
+  if (estimator !== null) stepModel(state, estimator, at)
+  const look = lookAt(state, at)
+  if (newMinute) stepMinute(state, look)
+  stepPhases(state, look, emit)
+  const changed = stepCallStates(state, look, emit)
+  alarmGrid(state, at, emit)
+  if (newMinute && state.estimate !== null) emit.say(at, { kind: 'estimate', estimate: state.estimate })
+  const lit = litAtOf(state) !== null && state.phase.phase !== 'idle'
+  if (lit && (changed || state.forecastAt === null || at - state.forecastAt >= forecastEveryMs)) stepForecast(state, estimator, look, emit)
+  if (newMinute) stepHints(state, look, emit)
 }
 
-function gather(state: KilnState, at: Ms): Partial<Record<Role, number>> {
+function stepMinute(state: KilnState, look: Look): void {
+  if (look.litAt === null) coldStart(state, look)
+  stepFire(state.fire, look)
+  stepCondenser(state.condenser, look)
+  if (look.facts.sealedAt === null) {
+    state.cooling = null
+    state.open = null
+    state.openNotBefore = null
+    if (look.litAt !== null) stepWindow(state.window, look, state.advice)
+    return
+  }
+  if (state.cooling?.sealedAt !== look.facts.sealedAt) state.cooling = startCooling(look.facts.sealedAt)
+  if (look.at % coolingStepMs !== 0) return
+  stepCooling(state.cooling, look, state.cold)
+  state.open = judgeOpen(state.cooling, look, state.advice?.hottestUpperC ?? null, state.advice?.airLeak ?? false)
+  state.openNotBefore = notBefore(state.cooling, look, state.config.limits.openHottestC)
+}
+
+/** Before lighting all probes stand in the same air: how far the wall's reading is off is learnt here. */
+function coldStart(state: KilnState, look: Look): void {
+  const wall = mean(look.past.wall, 10)
+  const air = airC(look)
+  if (wall !== null && air !== null && wall < 60) state.cold.wallOverAirK = wall - air.value
+}
+
+function stepPhases(state: KilnState, look: Look, emit: Emit): void {
+  const cold = state.calls.open.state === 'due' || state.calls.open.state === 'done' ? state.calls.open.because : null
+  if (!stepPhase(state.phase, look, state.window, cold)) return
+  const { phase, because } = state.phase
+  const open = state.ribbon.at(-1)
+  if (open !== undefined) open.to = look.at
+  state.ribbon.push({ phase, from: look.at, to: null })
+  if (state.firing === null && phase === 'kindling') state.firing = firingId(state, litAtOf(state) ?? look.at)
+  emit.say(look.at, { kind: 'phase', phase, because })
+}
+
+function stepCallStates(state: KilnState, look: Look, emit: Emit): boolean {
+  const ground = {
+    look,
+    phase: state.phase.phase,
+    window: state.window,
+    calls: state.calls,
+    advice: state.advice,
+    open: state.open,
+    openWithdraw: state.cooling === null ? null : mustWithdraw(state.cooling, look),
+  }
+  const changes = stepCalls(state.calls, propose(ground), doneOf(look), look.at)
+  for (const { call, state: turned, because } of changes) emit.say(look.at, { kind: 'call', call, state: turned, because })
+  return changes.length > 0
+}
+
+function stepForecast<M>(state: KilnState<M>, estimator: Estimator<M> | null, look: Look, emit: Emit): void {
+  state.forecastAt = look.at
+  const rules = forecastCalls(look, state.window, state.calls)
+  const known = estimator !== null && state.model !== null && state.estimate !== null ? estimator.forecast(state.model) : null
+  state.forecast = known?.view ?? null
+  for (const call of ['stop-feeding', 'start-collecting', 'stop-collecting', 'seal'] as const) {
+    const standing = state.calls[call]
+    const range = rules[call] === undefined ? null : (known?.calls[call] ?? rules[call])
+    standing.forecast = range
+    if (range !== null)
+      emit.say(look.at, {
+        kind: 'forecast',
+        call,
+        earliest: Math.round(range.earliest),
+        likely: Math.round(range.likely),
+        latest: Math.round(range.latest),
+      })
+  }
+}
+
+function stepHints(state: KilnState, look: Look, emit: Emit): void {
+  if (look.litAt === null || look.facts.sealedAt !== null || state.phase.phase === 'idle') {
+    state.hints = []
+    return
+  }
+  state.hints = hintsOf({
+    look,
+    phase: state.phase.phase,
+    calls: state.calls,
+    fire: state.fire,
+    fireWanted: fireIsWanted(sceneAt(state, look.at)),
+    condenser: state.condenser,
+  })
+  for (const { hint, by, because } of state.hints) {
+    const last = state.said[hint]
+    if (last !== undefined && (look.at - last.at < hintRestMs || Math.abs(by - last.by) < hintMovedMs)) continue
+    state.said[hint] = { at: look.at, by }
+    emit.say(look.at, { kind: 'hint', hint, by, because })
+  }
+}
+
+/** Means of the good samples of the last 10 s; a slower channel keeps its last good value while it is heard. */
+function gather(state: KilnState): Partial<Record<Role, number>> {
   const now: Partial<Record<Role, number>> = {}
+  const at = state.nextGridAt
   for (const id in state.channels) {
     const channel = state.channels[id]
     if (channel === undefined) continue
-    const { role } = channel
+    const { role, track } = channel
     if (role !== null && now[role] === undefined) {
+      const fresh = track.heardMs !== null && at - track.heardMs <= Math.max(15, 3 * track.periodS) * 1000
       if (channel.count > 0) now[role] = channel.sum / channel.count
-      else if (channel.value !== null && channel.quality === 'good' && heardState(channel, at) === 'fresh') now[role] = channel.value
+      else if (track.value !== null && track.quality === 'good' && fresh && !track.nodeLost) now[role] = track.value
     }
     channel.sum = 0
     channel.count = 0
   }
   return now
-}
-
-function propose(state: KilnState): Proposals {
-  const { window, facts, calls } = state
-  if (facts.sealedAt !== null) return {}
-  return {
-    'start-collecting': { due: window.open && calls['stop-collecting'].state === 'not-yet', withdraw: false, because: window.openBecause },
-    'stop-collecting': { due: window.shut && window.open, withdraw: false, because: window.shutBecause },
-    seal: { due: state.phase.phase === 'clearing', withdraw: false, because: state.phase.because },
-  }
-}
-
-function done(state: KilnState): Done {
-  const { facts } = state
-  const done: Done = {}
-  if (facts.startedAt !== null) done['start-collecting'] = facts.startedAt
-  if (facts.stoppedAt !== null) done['stop-collecting'] = facts.stoppedAt
-  if (facts.stoppedFeedingAt !== null) done['stop-feeding'] = facts.stoppedFeedingAt
-  if (facts.sealedAt !== null) done.seal = facts.sealedAt
-  if (facts.openedAt !== null) done.open = facts.openedAt
-  return done
 }

@@ -3,11 +3,9 @@ import type { Role } from '../../contract/vocabulary.ts'
 import type { Facts } from './facts.ts'
 import type { History } from './history.ts'
 
-/** What the rules look at every 10 s: levels now (mean of the last minute), the minutes behind them, and what was done. */
+/** What the rules look at: levels now (mean of the last 10 s), the minutes behind them, and what was done. */
 export interface Look {
   at: Ms
-  /** True once a minute: rules that need only minutes work then. */
-  newMinute: boolean
   now: Partial<Record<Role, number>>
   past: Record<Role, History>
   facts: Facts

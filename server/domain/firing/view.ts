@@ -1,21 +1,24 @@
 import type { Ms } from '../../contract/fold.ts'
-import type { CallView, ChannelView, Command, CommandView, FiringView, KilnView } from '../../contract/live.ts'
+import type { CallView, ChannelView, FiringView, HandsView, KilnView } from '../../contract/live.ts'
 import { calls } from '../../contract/vocabulary.ts'
-import { heardState } from './channel.ts'
-import { slope } from './history.ts'
+import { boardView } from '../alarms/board.ts'
+import { readTrack } from '../channels/track.ts'
+import { commandView } from './command.ts'
+import { guessEstimate } from './guess.ts'
 import { litAtOf, type KilnState } from './state.ts'
 
+/** All that a page shows of the kiln at `at`. Changes nothing. */
 export function viewOf(state: KilnState, at: Ms): KilnView {
   return {
     firing: firingView(state),
     channels: channelViews(state, at),
     command: commandView(state),
     calls: calls.map((call): CallView => ({ call, ...state.calls[call] })),
-    alarms: [],
-    estimate: state.estimate,
+    alarms: boardView(state.board),
+    estimate: state.estimate ?? guessEstimate(state),
     forecast: state.forecast,
     hints: state.hints,
-    hands: null,
+    hands: handsView(state, at),
   }
 }
 
@@ -34,8 +37,8 @@ function firingView(state: KilnState): FiringView {
     phase: phase.phase,
     phaseSince: phase.since,
     because: phase.because,
-    ribbon: state.ribbon,
-    acts: state.acts,
+    ribbon: state.ribbon.map((span) => ({ ...span })),
+    acts: [...state.acts],
     lastWettedAt: facts.wettings.at(-1) ?? null,
     lastFedAt: facts.feeds.at(-1) ?? null,
     bottle: { number: facts.bottleNumber, litres: facts.bottleLitres },
@@ -47,52 +50,26 @@ function channelViews(state: KilnState, at: Ms): ChannelView[] {
   const views: ChannelView[] = []
   for (const [id, channel] of Object.entries(state.channels)) {
     if (channel.role === null) continue
-    const heard = heardState(channel, at)
-    views.push({
-      channel: id,
-      role: channel.role,
-      value: heard === 'lost' || heard === 'never' ? null : channel.value,
-      quality: channel.quality,
-      t: channel.t,
-      heard,
-      periodS: channel.periodS,
-      slopePerH: slope(state.past[channel.role], 15),
-      slopeSd: null,
-      error: 3,
-    })
+    const { value, quality, t, heard, slopePerH, slopeSd, error } = readTrack(channel.track, at)
+    views.push({ channel: id, role: channel.role, value, quality, t, heard, periodS: channel.track.periodS, slopePerH, slopeSd, error })
   }
   return views
 }
 
-function commandView(state: KilnState): CommandView {
-  const command = commandOf(state)
-  const call = command.call === null ? null : state.calls[command.call]
-  return {
-    do: command.do,
-    since: call?.since ?? state.phase.since,
-    next: null,
-    notBefore: null,
-    because: call?.because ?? state.phase.because,
-    unless: [],
-    sure: 'middle',
-    doubts: [],
+/** The next thing that needs hands: a standing call, else the nearest hint, else the nearest turn. Never that one may leave. */
+function handsView(state: KilnState, at: Ms): HandsView | null {
+  if (litAtOf(state) === null || state.facts.unloadedAt !== null) return null
+  for (const call of calls) {
+    const { state: stands, since } = state.calls[call]
+    const past = call === 'start-collecting' && state.calls['stop-collecting'].state !== 'not-yet'
+    if (stands === 'due' && !past) return { next: call, at: since }
   }
-}
-
-function commandOf(state: KilnState): {
-  do: Command
-  call: 'stop-feeding' | 'start-collecting' | 'stop-collecting' | 'seal' | 'open' | null
-} {
-  const { facts, phase, calls } = state
-  if (facts.unloadedAt !== null || facts.openedAt !== null) return { do: 'none', call: null }
-  if (phase.phase === 'failed') return { do: 'relight', call: null }
-  if (facts.sealedAt !== null) return calls.open.state === 'due' ? { do: 'trial-opening', call: 'open' } : { do: 'keep-shut', call: null }
-  if (phase.phase === 'idle') return { do: facts.loadedAt === null ? 'none' : 'light', call: null }
-  if (calls.seal.state === 'due') return { do: 'seal', call: 'seal' }
-  if (calls['stop-collecting'].state === 'due') return { do: 'stop-collecting', call: 'stop-collecting' }
-  if (calls['stop-feeding'].state === 'due') return { do: 'stop-feeding', call: 'stop-feeding' }
-  if (calls['stop-collecting'].state === 'done') return { do: 'wait', call: null }
-  if (calls['start-collecting'].state === 'done') return { do: 'collect', call: 'start-collecting' }
-  if (calls['start-collecting'].state === 'due') return { do: 'start-collecting', call: 'start-collecting' }
-  return { do: 'wait', call: null }
+  if (state.facts.sealedAt !== null) return state.openNotBefore === null ? null : { next: 'open', at: Math.max(at, state.openNotBefore) }
+  const turns: HandsView[] = state.hints.map(({ hint, by }) => ({ next: hint, at: by }))
+  for (const call of calls) {
+    const { forecast } = state.calls[call]
+    if (forecast !== null) turns.push({ next: call, at: forecast.earliest })
+  }
+  turns.sort((a, b) => a.at - b.at)
+  return turns[0] ?? null
 }

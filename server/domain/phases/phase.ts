@@ -117,11 +117,11 @@ export function dwellMs(look: Look, minutes: number): number {
   return minutes * factor * minuteMs
 }
 
-/** One grid step. Returns true when the phase changed. */
-export function stepPhase(state: PhaseState, look: Look, window: Window): boolean {
+/** One grid step. `cold` carries the reasons while the open call stands. Returns true when the phase changed. */
+export function stepPhase(state: PhaseState, look: Look, window: Window, cold: Reason[] | null): boolean {
   const { facts, at } = look
   if (facts.unloadedAt !== null) return move(state, at, 'idle', [{ code: 'unloaded' }])
-  if (facts.sealedAt !== null) return sealed(state, look)
+  if (facts.sealedAt !== null) return sealed(state, look, cold)
   if (state.beforeSeal !== null) {
     const back = state.beforeSeal
     state.beforeSeal = null
@@ -158,12 +158,13 @@ function ignite(state: PhaseState, look: Look): boolean {
   return move(state, look.at, 'kindling', [{ code: 'firebox-over', value: firebox, limit: inferredFireC, forS: 180 }])
 }
 
-function sealed(state: PhaseState, look: Look): boolean {
+/** Cold is what the safety call says; a rise makes it cooling again. */
+function sealed(state: PhaseState, look: Look, cold: Reason[] | null): boolean {
   if (state.phase !== 'cooling' && state.phase !== 'cold') {
     state.beforeSeal = state.phase
     return move(state, look.at, 'cooling', [{ code: 'logged-seal' }])
   }
-  return false
+  return cold === null ? move(state, look.at, 'cooling', [{ code: 'not-cold' }]) : move(state, look.at, 'cold', cold)
 }
 
 function relight(state: PhaseState, look: Look): boolean {

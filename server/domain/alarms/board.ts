@@ -1,0 +1,161 @@
+import type { ChannelId, Ms, Reason } from '../../contract/fold.ts'
+import type { AlarmView } from '../../contract/live.ts'
+import type { AlarmCode, Phase, Priority } from '../../contract/vocabulary.ts'
+import type { AlarmTable } from './definition.ts'
+import { advance, command, judge, newItem, nextAt, type AlarmItem } from './engine.ts'
+import type { Sign } from './limit.ts'
+
+/** All alarms of one kiln. Items are made when they are first judged; the key is the code, with the channel where it is about one. */
+export interface AlarmBoard {
+  items: Record<string, AlarmItem>
+  /** When an item may next change by itself; plain numbers only, so -1 stands for never. */
+  nextAt: Ms
+  /** When the last alarms were raised, for the flood guard. */
+  raisedAt: Ms[]
+  flood: boolean
+}
+
+export interface AlarmChange {
+  item: AlarmItem
+}
+
+export function emptyBoard(): AlarmBoard {
+  return { items: {}, nextAt: -1, raisedAt: [], flood: false }
+}
+
+const floodMs = 600_000 // instrument facts 6.4: 10 or more in 10 minutes, over when fewer than 5
+const floodStarts = 10
+const floodEnds = 5
+
+export const keyOf = (alarm: AlarmCode, channel: ChannelId | null): string => (channel === null ? alarm : `${alarm} ${channel}`)
+
+export interface Circumstances {
+  phase: Phase
+  /** Quiet for a reason beside the phase. */
+  quiet: boolean
+}
+
+/** Tells the board how one condition stands at `at`; the reasons are kept while it is abnormal. */
+export function tell(
+  board: AlarmBoard,
+  table: AlarmTable,
+  at: Ms,
+  alarm: AlarmCode,
+  channel: ChannelId | null,
+  sign: Sign,
+  because: Reason[],
+  { phase, quiet }: Circumstances,
+  priority: Priority = table[alarm].priority,
+): AlarmItem | null {
+  const key = keyOf(alarm, channel)
+  let item = board.items[key]
+  if (item === undefined) {
+    if (sign !== 'abnormal') return null
+    item = newItem(alarm, channel, priority, at)
+    board.items[key] = item
+  }
+  const definition = table[alarm]
+  judge(item, sign, at)
+  if (sign === 'abnormal') {
+    item.because = because
+    item.priority = priority
+  }
+  let changed = false
+  const hush = quiet || definition.quietIn.includes(phase) || (board.flood && priority === 'notice')
+  if (hush && item.state !== 'suppressed') {
+    const sounded = item.state !== 'normal'
+    changed = command(item, definition, 'suppress', at) && sounded
+  } else if (!hush && item.state === 'suppressed') {
+    command(item, definition, 'release', at)
+    changed = item.on
+    if (changed) raised(board, table, item, at)
+  }
+  const before = item.state
+  if (advance(item, definition, at)) {
+    changed = true
+    if (item.state === 'unacknowledged' && before !== 'unacknowledged') raised(board, table, item, at)
+  }
+  settle(board, table)
+  return changed ? item : null
+}
+
+/** Lets all clocks run to `at`; cheap while nothing is due. */
+export function tickBoard(board: AlarmBoard, table: AlarmTable, at: Ms): AlarmItem[] {
+  if (board.nextAt < 0 || at < board.nextAt) return []
+  const changed: AlarmItem[] = []
+  for (const key in board.items) {
+    const item = board.items[key]
+    if (item === undefined || !advance(item, table[item.alarm], at)) continue
+    if (item.state === 'unacknowledged') raised(board, table, item, at)
+    changed.push(item)
+  }
+  settle(board, table)
+  return changed
+}
+
+/** What a person does: to one alarm of a channel, or to every alarm of that code where no channel is named. */
+export function order(
+  board: AlarmBoard,
+  table: AlarmTable,
+  at: Ms,
+  what: 'acknowledge' | 'shelve' | 'unshelve',
+  alarm: AlarmCode,
+  channel: ChannelId | null,
+  minutes = 0,
+): AlarmItem[] {
+  const changed: AlarmItem[] = []
+  for (const key in board.items) {
+    const item = board.items[key]
+    if (item === undefined || item.alarm !== alarm || (channel !== null && item.channel !== channel)) continue
+    const definition = table[alarm]
+    if (!command(item, definition, what, at)) continue
+    if (what === 'shelve') item.shelvedUntil = at + Math.min(Math.max(minutes, 1), definition.longestShelveMin) * 60_000
+    changed.push(item)
+  }
+  settle(board, table)
+  return changed
+}
+
+function raised(board: AlarmBoard, table: AlarmTable, item: AlarmItem, at: Ms): void {
+  board.raisedAt = board.raisedAt.filter((t) => t > at - floodMs)
+  board.raisedAt.push(at)
+  if (board.raisedAt.length >= floodStarts) board.flood = true
+  const { group } = table[item.alarm]
+  item.firstOut = !Object.values(board.items).some(
+    (other) => other !== item && other.on && other.state !== 'suppressed' && table[other.alarm].group === group,
+  )
+}
+
+/** Ends a flood when the rate has fallen. */
+export function ebb(board: AlarmBoard, at: Ms): void {
+  if (!board.flood) return
+  board.raisedAt = board.raisedAt.filter((t) => t > at - floodMs)
+  if (board.raisedAt.length < floodEnds) board.flood = false
+}
+
+function settle(board: AlarmBoard, table: AlarmTable): void {
+  let next = Infinity
+  for (const key in board.items) {
+    const item = board.items[key]
+    if (item !== undefined) next = Math.min(next, nextAt(item, table[item.alarm]))
+  }
+  board.nextAt = Number.isFinite(next) ? next : -1
+}
+
+/** What a page shows: everything that is not normal, and of the quiet ones those whose condition is on. Urgent first, then oldest. */
+export function boardView(board: AlarmBoard): AlarmView[] {
+  const rank: Record<Priority, number> = { urgent: 0, warning: 1, notice: 2 }
+  return Object.values(board.items)
+    .filter((item) => item.state !== 'normal' && (item.state !== 'suppressed' || item.on))
+    .sort((a, b) => rank[a.priority] - rank[b.priority] || a.since - b.since)
+    .map((item) => ({
+      alarm: item.alarm,
+      ...(item.channel === null ? {} : { channel: item.channel }),
+      state: item.state,
+      priority: item.priority,
+      since: item.since,
+      firstOut: item.firstOut,
+      because: item.because,
+      shelvedUntil: item.shelvedUntil,
+    }))
+}

@@ -1,0 +1,96 @@
+import type { Reason } from '../../contract/fold.ts'
+import { avoidableShare, pressureKPa, usualFlowLPerH } from '../condenser/loss.ts'
+import { mean } from '../firing/history.ts'
+import { judgeVent, judgeWall } from './fire.ts'
+import { above, when } from './limit.ts'
+import { judgeSilence, judgeStuck, judgeSwapped } from './probes.ts'
+import type { Scene, Tell } from './scene.ts'
+
+/** Cloths count as dry from here, K over what wet ones reach at the same load. Common practice, no source. */
+export const dryK = 6
+/** Over this, nearly everything goes through (instrument facts 8.3), whatever wet cloths reach. */
+const hotOverWetK = 25
+
+/** Limit of the hot alarm: the kiln's own, lifted where even wet cloths do not get there. */
+export function hotLimitC(scene: Scene): number {
+  const { condenserWarningC } = scene.look.config.limits
+  const wet = scene.condenser.wetC
+  return wet === null ? condenserWarningC + 20 : Math.max(condenserWarningC, wet + hotOverWetK)
+}
+
+/** What the warmth costs beyond what wet cloths would lose, as shares and litres an hour. */
+export function costs(scene: Scene, outletC: number): Reason[] {
+  const wet = scene.condenser.wetC ?? scene.look.config.limits.condenserNoticeC - 5
+  const { low, high } = avoidableShare(outletC, wet, pressureKPa(scene.look.config.altitudeM))
+  return [
+    { code: 'vapour-lost-least', value: low },
+    { code: 'vapour-lost-most', value: high },
+    { code: 'litres-lost-least', value: low * usualFlowLPerH.low },
+    { code: 'litres-lost-most', value: high * usualFlowLPerH.high },
+  ]
+}
+
+/** Every good sample of the outlet. */
+export function judgeOutlet(scene: Scene, outletC: number, tell: Tell): void {
+  const { condenserNoticeC, condenserDeadBandK } = scene.look.config.limits
+  const hot = hotLimitC(scene)
+  tell({
+    alarm: 'condenser-hot',
+    channel: null,
+    sign: above(outletC, hot, condenserDeadBandK),
+    because: [{ code: 'outlet-over', value: outletC, limit: hot }, ...costs(scene, outletC)],
+  })
+  const wet = scene.condenser.wetC
+  const warm = wet === null ? null : Math.max(condenserNoticeC, wet + dryK)
+  tell({
+    alarm: 'condenser-warm',
+    channel: null,
+    sign: warm === null ? 'unknown' : above(outletC, warm, condenserDeadBandK),
+    because: [{ code: 'outlet-over-wet', value: outletC, limit: warm ?? 0 }, ...costs(scene, outletC)],
+  })
+}
+
+/** Every sample of a carbon monoxide probe, ppm (trade facts 7.1.2). */
+export function judgeCo(scene: Scene, ppm: number, tell: Tell): void {
+  const { coCautionPpm, coLeavePpm } = scene.look.config.limits
+  const leave = ppm >= coLeavePpm
+  tell({
+    alarm: 'co-high',
+    channel: null,
+    sign: above(ppm, coCautionPpm, coCautionPpm / 5),
+    because: [{ code: 'co-over', value: ppm, limit: leave ? coLeavePpm : coCautionPpm }],
+    priority: leave ? 'urgent' : 'warning',
+  })
+}
+
+/** Every 10 s. */
+export function judgeEvery10s(scene: Scene, tell: Tell): void {
+  judgeSilence(scene, tell)
+  const armed = scene.look.facts.armedAt !== null
+  tell({
+    alarm: 'stop-overdue',
+    channel: null,
+    sign: when(armed && scene.calls['stop-collecting'].state === 'due'),
+    because: scene.calls['stop-collecting'].because,
+  })
+  tell({ alarm: 'seal-overdue', channel: null, sign: when(armed && scene.calls.seal.state === 'due'), because: scene.calls.seal.because })
+}
+
+/** Every minute. */
+export function judgeEveryMinute(scene: Scene, tell: Tell): void {
+  judgeWall(scene, tell)
+  judgeVent(scene, tell)
+  judgeStuck(scene, tell)
+  judgeSwapped(scene, tell)
+  const { cooling, look } = scene
+  if (cooling === null) return
+  const because = [...(cooling.rose ?? []), ...(cooling.slow ?? []), ...(scene.modelLeak ? [{ code: 'model-says-leak' }] : [])]
+  const known = mean(look.past.wall, 10) !== null
+  tell({ alarm: 'air-leak', channel: null, sign: when(because.length > 0 ? true : known ? false : null), because })
+  tell({
+    alarm: 'reignition',
+    channel: null,
+    sign: when(cooling.relit !== null ? true : known ? false : null),
+    because: cooling.relit ?? [],
+  })
+}

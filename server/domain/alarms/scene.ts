@@ -1,0 +1,45 @@
+import type { ChannelId, Ms, NodeId, Reason } from '../../contract/fold.ts'
+import type { AlarmCode, Phase, Priority } from '../../contract/vocabulary.ts'
+import type { CallStates } from '../calls/state.ts'
+import type { CondenserWatch } from '../condenser/watch.ts'
+import type { Cooling } from '../cooling/fit.ts'
+import type { Channel } from '../firing/channel.ts'
+import type { Look } from '../firing/look.ts'
+import type { Sign } from './limit.ts'
+
+/** Everything that a rule may look at. */
+export interface Scene {
+  look: Look
+  phase: Phase
+  phaseSince: Ms
+  calls: CallStates
+  cooling: Cooling | null
+  /** The model of the kiln says that air is getting in. */
+  modelLeak: boolean
+  condenser: CondenserWatch
+  fire: FireWatch
+  channels: Record<ChannelId, Channel>
+  lostNodes: Record<NodeId, Ms>
+  /** Somebody tends the kiln: from loading to unloading. */
+  tended: boolean
+}
+
+/** What this fire usually is. */
+export interface FireWatch {
+  /** Median of the last three hours, °C. */
+  usualC: number | null
+  /** Burnt above its low mark for a while: before that it is being lit. */
+  established: boolean
+  /** Minutes between feedings, median; null before the third. */
+  habitMin: number | null
+}
+
+export interface Telling {
+  alarm: AlarmCode
+  channel: ChannelId | null
+  sign: Sign
+  because: Reason[]
+  quiet?: boolean
+  priority?: Priority
+}
+export type Tell = (telling: Telling) => void

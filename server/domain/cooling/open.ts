@@ -1,0 +1,62 @@
+import type { Reason } from '../../contract/fold.ts'
+import { mean, slope } from '../firing/history.ts'
+import type { Look } from '../firing/look.ts'
+import { airC, type Cooling } from './fit.ts'
+
+const hourMs = 3_600_000
+/** Without a probe of the core or of the air the same has to hold longer: common practice, no source. */
+const holdMs = hourMs / 2
+const longHoldMs = hourMs
+/** Sealed-side probes count as near the air within this, K. The wall has its own, stricter bound. */
+const nearK = 20
+
+export interface OpenJudgement {
+  due: boolean
+  because: Reason[]
+  /** What still speaks against it. */
+  unless: Reason[]
+}
+
+/** The safety call. Every ten minutes while sealed: each condition by itself, and all of them for a while. */
+export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | null, modelLeak: boolean): OpenJudgement {
+  const { openHottestC, openMinimumWaitH } = look.config.limits
+  const air = airC(look)
+  const because: Reason[] = []
+  const unless: Reason[] = []
+  const put = (holds: boolean, reason: Reason): void => void (holds ? because : unless).push(reason)
+  const sealedH = (look.at - cooling.sealedAt) / hourMs
+  put(sealedH >= openMinimumWaitH, { code: 'sealed-for', value: sealedH, limit: openMinimumWaitH })
+  const bound = cooling.hottestC === null ? null : Math.max(cooling.hottestC, modelUpperC ?? -273)
+  if (bound === null) unless.push({ code: 'hottest-unknown' })
+  else put(bound < openHottestC, { code: 'hottest-below', value: bound, limit: openHottestC })
+  for (const role of ['firebox', 'smoke', 'core'] as const) {
+    const value = mean(look.past[role], 20)
+    if (value === null || air === null) continue
+    put(value < Math.min(openHottestC, air.value + nearK), {
+      code: `${role}-near-air`,
+      value,
+      limit: Math.min(openHottestC, air.value + nearK),
+    })
+  }
+  const rate = slope(look.past.wall, 120)
+  const airRate = slope(look.past.ambient, 120) ?? slope(look.past.outlet, 120) ?? 0
+  if (rate === null) unless.push({ code: 'wall-unknown' })
+  else put(rate <= Math.max(0.5, airRate + 0.5), { code: 'wall-falling', value: rate })
+  put(cooling.rose === null, cooling.rose?.[0] ?? { code: 'no-rise' })
+  put(cooling.slow === null && !modelLeak, cooling.slow?.[0] ?? { code: 'no-leak' })
+  cooling.doubts = []
+  if (mean(look.past.core, 20) === null) cooling.doubts.push({ code: 'no-core-probe' })
+  if (air?.measured !== true) cooling.doubts.push({ code: 'no-air-probe' })
+  const holds = unless.length === 0
+  cooling.fitSince = holds ? (cooling.fitSince ?? look.at) : null
+  const hold = cooling.doubts.length > 0 ? longHoldMs : holdMs
+  return { due: holds && cooling.fitSince !== null && look.at - cooling.fitSince >= hold, because, unless }
+}
+
+/** A due opening is taken back on any rise, or when the bound is clearly over its limit again. */
+export function mustWithdraw(cooling: Cooling, look: Look): Reason[] | null {
+  if (cooling.rose !== null) return cooling.rose
+  if (cooling.slow !== null) return cooling.slow
+  const limit = look.config.limits.openHottestC + 3
+  return cooling.hottestC !== null && cooling.hottestC > limit ? [{ code: 'hottest-over', value: cooling.hottestC, limit }] : null
+}

@@ -1,0 +1,111 @@
+import type { Input, Ms } from '../../contract/fold.ts'
+import type { HealthCode } from '../../contract/vocabulary.ts'
+import { ebb, order, tell, tickBoard } from '../alarms/board.ts'
+import type { AlarmItem } from '../alarms/engine.ts'
+import { judgeFire } from '../alarms/fire.ts'
+import { when } from '../alarms/limit.ts'
+import { judgeCo, judgeEvery10s, judgeEveryMinute, judgeOutlet } from '../alarms/rules.ts'
+import type { Scene, Tell } from '../alarms/scene.ts'
+import { alarmTable } from '../alarms/tables/definitions.ts'
+import type { Channel } from './channel.ts'
+import type { Emit } from './emit.ts'
+import { isTended, lookAt, type KilnState } from './state.ts'
+
+export function sceneAt(state: KilnState, at: Ms): Scene {
+  return {
+    look: lookAt(state, at),
+    phase: state.phase.phase,
+    phaseSince: state.phase.since,
+    calls: state.calls,
+    cooling: state.cooling,
+    modelLeak: state.advice?.airLeak ?? false,
+    condenser: state.condenser,
+    fire: state.fire,
+    channels: state.channels,
+    lostNodes: state.lostNodes,
+    tended: isTended(state),
+  }
+}
+
+function sayItem(emit: Emit, at: Ms, item: AlarmItem): void {
+  const { alarm, channel, state, priority, because } = item
+  emit.say(at, { kind: 'alarm', alarm, ...(channel === null ? {} : { channel }), state, priority, because })
+}
+
+function teller(state: KilnState, at: Ms, emit: Emit): Tell {
+  return ({ alarm, channel, sign, because, quiet, priority }) => {
+    const item = tell(
+      state.board,
+      alarmTable,
+      at,
+      alarm,
+      channel,
+      sign,
+      because,
+      { phase: state.phase.phase, quiet: quiet ?? false },
+      priority,
+    )
+    if (item !== null) sayItem(emit, at, item)
+  }
+}
+
+/** The alarms that hang on a single sample. A faulty one changes nothing but the alarm of its probe. */
+export function alarmSample(state: KilnState, id: string, channel: Channel, value: number | null, at: Ms, emit: Emit): void {
+  if (channel.role === null) return
+  const speak = teller(state, at, emit)
+  const faulty = channel.faultSince !== null
+  speak({
+    alarm: 'probe-fault',
+    channel: id,
+    sign: when(faulty),
+    because: faulty ? [{ code: channel.track.quality, channel: id }] : [],
+    quiet: !isTended(state),
+  })
+  if (value === null || follows(state, id, channel)) return
+  switch (channel.role) {
+    case 'outlet':
+      return judgeOutlet(sceneAt(state, at), value, speak)
+    case 'firebox':
+      return judgeFire(sceneAt(state, at), value, speak)
+    case 'co':
+      return judgeCo(sceneAt(state, at), value, speak)
+    default:
+      return
+  }
+}
+
+/** True where another channel of the same role comes first: two probes of one kind would quarrel over one alarm. */
+function follows(state: KilnState, id: string, channel: Channel): boolean {
+  for (const other in state.channels) {
+    if (other === id) return false
+    if (state.channels[other]?.role === channel.role && state.channels[other].track.value !== null) return true
+  }
+  return false
+}
+
+export function alarmGrid(state: KilnState, at: Ms, emit: Emit): void {
+  const speak = teller(state, at, emit)
+  const scene = sceneAt(state, at)
+  judgeEvery10s(scene, speak)
+  if (at % 60_000 === 0) judgeEveryMinute(scene, speak)
+  ebb(state.board, at)
+}
+
+export function alarmTick(state: KilnState, at: Ms, emit: Emit): void {
+  for (const item of tickBoard(state.board, alarmTable, at)) sayItem(emit, at, item)
+}
+
+/** Troubles of the service have their alarms here, so that alarms have one home. */
+export function alarmHealth(state: KilnState, code: HealthCode, on: boolean, at: Ms, emit: Emit): void {
+  if (on) state.health[code] ??= at
+  else delete state.health[code]
+  const quiet = code === 'nobody-watching' && state.facts.armedAt === null
+  teller(state, at, emit)({ alarm: code, channel: null, sign: when(on), because: [{ code }], quiet })
+}
+
+export function alarmAct(state: KilnState, input: Extract<Input, { kind: 'act' }>, emit: Emit): void {
+  const { act, at } = input
+  if (act.action !== 'acknowledge' && act.action !== 'shelve' && act.action !== 'unshelve') return
+  const minutes = act.action === 'shelve' ? act.minutes : 0
+  for (const item of order(state.board, alarmTable, at, act.action, act.alarm, act.channel ?? null, minutes)) sayItem(emit, at, item)
+}

@@ -1,0 +1,96 @@
+import type { Reason } from '../../contract/fold.ts'
+import type { Command, CommandView } from '../../contract/live.ts'
+import type { Call, Role } from '../../contract/vocabulary.ts'
+import { chargeMass } from '../calls/heat.ts'
+import { mean } from './history.ts'
+import type { KilnState } from './state.ts'
+
+interface Standing {
+  do: Command
+  /** The call that stands behind it. */
+  call: Call | null
+  /** The call that comes after it. */
+  next: Call | null
+}
+
+/** What the operator is told now: the first that applies, the safest first. */
+export function standingOf(state: KilnState): Standing {
+  const { facts, phase, calls } = state
+  const collecting = calls['start-collecting'].state
+  const stopping = calls['stop-collecting'].state
+  if (facts.unloadedAt !== null || facts.openedAt !== null) return { do: 'none', call: null, next: null }
+  if (facts.sealedAt !== null)
+    return calls.open.state === 'due' ? { do: 'trial-opening', call: 'open', next: null } : { do: 'keep-shut', call: null, next: null }
+  if (phase.phase === 'failed') return { do: 'relight', call: null, next: null }
+  if (phase.phase === 'idle') return { do: facts.loadedAt === null ? 'none' : 'light', call: null, next: null }
+  if (calls.seal.state === 'due') return { do: 'seal', call: 'seal', next: null }
+  if (stopping === 'due') return { do: 'stop-collecting', call: 'stop-collecting', next: 'seal' }
+  if (calls['stop-feeding'].state === 'due') return { do: 'stop-feeding', call: 'stop-feeding', next: 'start-collecting' }
+  if (stopping === 'done') return { do: 'wait', call: null, next: 'seal' }
+  if (collecting === 'done') return { do: 'collect', call: 'start-collecting', next: 'stop-collecting' }
+  if (collecting === 'due') return { do: 'start-collecting', call: 'start-collecting', next: 'stop-collecting' }
+  return { do: 'wait', call: null, next: 'start-collecting' }
+}
+
+export function commandView(state: KilnState): CommandView {
+  const standing = standingOf(state)
+  const call = standing.call === null ? null : state.calls[standing.call]
+  const range = standing.next === null ? null : state.calls[standing.next].forecast
+  return {
+    do: standing.do,
+    since: call?.since ?? state.phase.since,
+    next: standing.next === null || range === null ? null : { call: standing.next, range },
+    notBefore: standing.do === 'keep-shut' ? state.openNotBefore : null,
+    because: becauseOf(state, standing, call?.because ?? state.phase.because),
+    unless: unlessOf(state, standing),
+    sure: sureOf(state, standing),
+    doubts: doubtsOf(state),
+  }
+}
+
+function becauseOf(state: KilnState, standing: Standing, because: Reason[]): Reason[] {
+  return standing.do === 'keep-shut' && state.open !== null ? state.open.unless : because
+}
+
+/** What would turn the command. */
+function unlessOf(state: KilnState, standing: Standing): Reason[] {
+  switch (standing.do) {
+    case 'wait':
+      return standing.next === 'start-collecting'
+        ? [{ code: 'seen-smoke-yellow' }, { code: 'seen-drip-pale' }]
+        : [{ code: 'seen-smoke-clear' }]
+    case 'start-collecting':
+      return [{ code: 'seen-drip-clear' }]
+    case 'collect':
+      return [{ code: 'seen-drip-dark' }]
+    case 'stop-collecting':
+      return [{ code: 'seen-drip-pale' }]
+    case 'trial-opening':
+      return [{ code: 'any-rise' }]
+    default:
+      return state.open?.unless ?? []
+  }
+}
+
+function sureOf(state: KilnState, standing: Standing): CommandView['sure'] {
+  const seen =
+    standing.call === null ? false : state.calls[standing.call].because.some((r) => r.code.startsWith('seen-') || r.code === 'logged')
+  if (seen) return 'high'
+  if (state.advice?.collectWorthPerH !== null && state.advice !== null) return state.advice.sure
+  if (mean(state.past.smoke, 10) !== null) return 'middle'
+  return 'low'
+}
+
+/** What cannot be judged, and why: a role that nothing is heard of, a charge that nobody weighed. */
+function doubtsOf(state: KilnState): Reason[] {
+  const doubts: Reason[] = []
+  if (state.facts.sealedAt !== null) doubts.push(...(state.cooling?.doubts ?? []))
+  const needed: Role[] = ['firebox', 'wall', 'outlet']
+  for (const role of needed) if (mean(state.past[role], 5) === null) doubts.push({ code: `no-${role}` })
+  const fitted = Object.entries(state.channels).find(([, channel]) => channel.role === 'smoke')
+  if (mean(state.past.smoke, 10) === null)
+    doubts.push(fitted === undefined ? { code: 'no-smoke-probe' } : { code: 'smoke-probe-failed', channel: fitted[0] })
+  if (chargeMass(state.config, state.facts.charge).assumed)
+    doubts.push({ code: 'charge-assumed', value: chargeMass(state.config, state.facts.charge).wetKg })
+  return doubts
+}
