@@ -27,19 +27,15 @@ export class CurveFeed {
 
   /** Run whenever the kiln changes; asks the service when it is time. */
   follow(kiln: KilnView, now: Ms, counter = performance.now()): void {
-    const { firing } = kiln.firing
-    if (firing === null) {
-      this.#firing = null
-      this.curve = null
-      return
-    }
+    // between two firings the service gives what the probes read since the last one
+    const firing = kiln.firing.firing ?? ''
     if (firing !== this.#firing) {
       this.#firing = firing
       this.curve = null
       this.#fetchedAt = -Infinity
       void this.#findGhost(kiln.firing.kiln, firing)
     }
-    if (counter - this.#fetchedAt > fetchEveryMs && !this.#busy) void this.#fetch(firing, counter)
+    if (counter - this.#fetchedAt > fetchEveryMs && !this.#busy) void this.#fetch(firing, kiln.firing.kiln, counter)
     else this.#append(kiln, now)
   }
 
@@ -48,10 +44,10 @@ export class CurveFeed {
     this.#fetchedAt = -Infinity
   }
 
-  async #fetch(firing: string, counter: number): Promise<void> {
+  async #fetch(firing: string, kiln: string, counter: number): Promise<void> {
     this.#busy = true
     try {
-      const curve = await this.#api.curve(firing)
+      const curve = await this.#api.currentCurve(kiln)
       if (firing === this.#firing) this.curve = curve
       this.failed = false
       this.#fetchedAt = counter

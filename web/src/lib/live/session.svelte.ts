@@ -74,6 +74,8 @@ export class Session {
     if (this.#beats % 4 !== 0) return
     this.#link.look()
     if (this.sleep.tick()) this.#link.hurry()
+    // an entry whose answer got lost, or that the store could not take, is sent again; the service takes an id only once
+    if (this.#beats % 40 === 0 && this.up && this.outbox.waiting.length > 0) this.outbox.sendAll((act) => this.#link.send(act))
   }
 
   #heard(message: ServerMessage): void {
@@ -82,8 +84,9 @@ export class Session {
       this.clock.heard(message.now, speed)
     }
     if (message.type === 'act-taken') this.outbox.taken(message.id)
-    else if (message.type === 'act-refused') this.outbox.refusedWith(message.id, message.problem)
-    else this.live.apply(message)
+    else if (message.type === 'act-refused') {
+      if (message.problem !== 'storage-failing') this.outbox.refusedWith(message.id, message.problem)
+    } else this.live.apply(message)
     if (message.type === 'hello') this.outbox.sendAll((act) => this.#link.send(act))
   }
 }

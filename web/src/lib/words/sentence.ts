@@ -56,14 +56,26 @@ export function trendText(channel: ChannelView | undefined, words: Words, measur
 
 export function sentenceOf(kiln: KilnView, now: Ms, words: Words, measures: Measures): Sentence {
   const { command } = kiln
-  const trend = trendText(channelOf(kiln, decidingRole(kiln)), words, measures)
+  const trend = trendText(channelOf(kiln, decidingRole(kiln)), words, measures) || estimateText(kiln, words, measures)
   const because = sentencesOf(command.because, words, measures)
   const doubt = command.sure === 'low' && command.do !== 'none' ? words.sure.low : ''
   return {
     command: words.commands[command.do],
     until: untilText(kiln, now, words, measures),
-    why: [trend, because, doubt].filter((part) => part !== '').join(' '),
+    why: [trend, makeupText(kiln, words, measures), because, doubt].filter((part) => part !== '').join(' '),
   }
+}
+
+/** The estimated smoke, where no probe gives it. */
+function estimateText({ estimate, firing }: KilnView, words: Words, measures: Measures): string {
+  if (!estimate || firing.sealedAt !== null) return ''
+  return `${words.about(capital(words.shortRoles.smoke), measures.temperature(estimate.smokeC))}.`
+}
+
+/** What the drip holds, while it is collected. A litre of it weighs about a kilogram. */
+function makeupText({ estimate, firing }: KilnView, words: Words, measures: Measures): string {
+  if (estimate?.from !== 'ensemble' || firing.collectingSince === null) return ''
+  return `${words.makeup(measures.percent(estimate.tarShare), measures.percent(estimate.acidShare), measures.litres(estimate.condensateKg))}.`
 }
 
 function untilText(kiln: KilnView, now: Ms, words: Words, measures: Measures): string {
