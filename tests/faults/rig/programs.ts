@@ -1,0 +1,62 @@
+import { spawn, spawnSync, type ChildProcess } from 'node:child_process'
+import { mkdtempSync } from 'node:fs'
+import { join, resolve } from 'node:path'
+import { build } from 'vite'
+
+/** Bundles one of the rig's programs beside the build; a program of its own can be killed and traced. @returns its file, to be removed with its folder */
+export async function bundleRig(name: string): Promise<string> {
+  const out = mkdtempSync(join(resolve('.build'), 'rig-'))
+  await build({
+    configFile: false,
+    logLevel: 'warn',
+    build: {
+      ssr: true,
+      outDir: out,
+      target: 'node20',
+      minify: false,
+      rollupOptions: { input: { [name]: resolve('tests/faults/rig', `${name}.ts`) } },
+    },
+  })
+  return join(out, `${name}.js`)
+}
+
+export function has(program: string): boolean {
+  return spawnSync('which', [program]).status === 0
+}
+
+export interface Running {
+  child: ChildProcess
+  port: number
+  readyAfterMs: number
+  /** Resolves with the exit status or the signal. */
+  ended: Promise<number | string>
+}
+
+/** Starts a program that says `ready PORT`. */
+export async function startReady(file: string, args: string[]): Promise<Running> {
+  const began = performance.now()
+  const child = spawn(process.execPath, [file, ...args], { stdio: ['ignore', 'pipe', 'inherit'] })
+  const ended = new Promise<number | string>((resolve) => child.once('exit', (status, signal) => resolve(status ?? signal ?? 'gone')))
+  const port = await new Promise<number>((resolve, reject) => {
+    let said = ''
+    child.stdout.on('data', (chunk: Buffer) => {
+      said += chunk.toString()
+      const ready = /ready (\d+)/.exec(said)
+      if (ready !== null) resolve(Number(ready[1]))
+    })
+    void ended.then((end) => reject(new Error(`ended before it was ready: ${end}`)))
+  })
+  return { child, port, readyAfterMs: performance.now() - began, ended }
+}
+
+/** From now on some system calls of a running program fail or are slow. @param inject as strace takes it, e.g. `fsync:error=EIO:when=3` */
+export async function injectFaults(pid: number, inject: string): Promise<void> {
+  const syscalls = inject.slice(0, inject.indexOf(':'))
+  const tracer = spawn('strace', ['-f', '-o', '/dev/null', '-e', `trace=${syscalls}`, '-e', `inject=${inject}`, '-p', String(pid)], {
+    stdio: ['ignore', 'ignore', 'pipe'],
+  })
+  await new Promise<void>((resolve, reject) => {
+    tracer.stderr.on('data', (chunk: Buffer) => chunk.toString().includes('attached') && resolve())
+    tracer.once('exit', (status) => reject(new Error(`strace ended with ${status}`)))
+  })
+}

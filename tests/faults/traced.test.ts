@@ -1,0 +1,115 @@
+import { setTimeout as pause } from 'node:timers/promises'
+import { dirname } from 'node:path'
+import { rmSync } from 'node:fs'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { builtProgram } from '../contract/built.ts'
+import { dataFolder, sqliteIn } from '../contract/data-folder.ts'
+import { readAll } from '../contract/store.contract.ts'
+import { Load } from './rig/load.ts'
+import { bundleRig, has, injectFaults, startReady, type Running } from './rig/programs.ts'
+
+// F6, F7 and F9 of the handbook's table (reliability, 8): the n-th call of the storage fails or is slow, made by strace.
+
+const traced = has('strace')
+let recorder = ''
+/** Which calls fail in the short form; FAULT_CALLS=1-200 for the long one. */
+const calls = (() => {
+  const [from, to] = (process.env['FAULT_CALLS'] ?? '').split('-').map(Number)
+  if (from === undefined || to === undefined) return [2, 9, 25]
+  return Array.from({ length: to - from + 1 }, (_, index) => from + index)
+})()
+const faults = [
+  { what: 'fsync fails with EIO', inject: 'fsync,fdatasync:error=EIO' },
+  { what: 'a write fails with EIO', inject: 'pwrite64:error=EIO' },
+  { what: 'a write finds no space', inject: 'pwrite64:error=ENOSPC' },
+]
+
+/** Starts unharmed; strace counts calls from when it is there. */
+async function faulty(folder: string, inject: string): Promise<Running> {
+  const running = await startReady(recorder, [folder, builtProgram('storage-worker'), '0'])
+  await injectFaults(running.child.pid ?? 0, inject)
+  return running
+}
+
+async function outcome(folder: string, load: Load) {
+  const store = sqliteIn(folder)
+  const { opening } = await store.start()
+  const stored = new Set((await readAll(store)).map((each) => Buffer.from(each.payload).toString()))
+  await store.stop()
+  return { setAside: opening.setAside, lost: [...load.acknowledged].filter((payload) => !stored.has(payload)) }
+}
+
+async function oneFault(inject: string, call: number): Promise<void> {
+  const { folder, remove } = dataFolder()
+  const running = await faulty(folder, `${inject}:when=${call}`)
+  const load = new Load(`n${call}`)
+  load.start(running.port, 2, 2)
+  await pause(700)
+  load.stop()
+  // nodes whose connection was closed unanswered come back and are served
+  const later = new Load(`m${call}`)
+  later.start(running.port, 2, 2)
+  await pause(400)
+  later.stop()
+  running.child.kill('SIGTERM')
+  expect(await running.ended).toBe(0)
+  const { setAside, lost } = await outcome(folder, load)
+  expect({ setAside, lost, served: later.acknowledged.size > 0 }).toEqual({ setAside: null, lost: [], served: true })
+  expect((await outcome(folder, later)).lost).toEqual([])
+  await remove()
+}
+
+function defineTraced(): void {
+  beforeAll(async () => {
+    recorder = await bundleRig('recorder')
+  })
+  afterAll(() => rmSync(dirname(recorder), { recursive: true }))
+
+  for (const { what, inject } of faults) {
+    it.each(calls)(`${what} at call %i: nothing acknowledged is lost, and service goes on`, (call) => oneFault(inject, call), 30_000)
+  }
+
+  it('each sync takes 200 ms (F9): answers slow down, nothing is lost', async () => {
+    const { folder, remove } = dataFolder()
+    const running = await faulty(folder, 'fsync,fdatasync:delay_exit=200000')
+    const load = new Load('slow')
+    load.start(running.port, 5, 5)
+    await pause(1500)
+    load.stop()
+    expect(load.acknowledged.size).toBeGreaterThan(0)
+    running.child.kill('SIGTERM')
+    expect(await running.ended).toBe(0)
+    expect((await outcome(folder, load)).lost).toEqual([])
+    await remove()
+  }, 60_000)
+
+  it('every sync fails from now on: nothing is acknowledged, the process lives', async () => {
+    const { folder, remove } = dataFolder()
+    const running = await faulty(folder, 'fsync,fdatasync:error=EIO:when=5+')
+    const load = new Load('dead')
+    load.start(running.port, 2, 2)
+    await pause(3000)
+    const then = load.acknowledged.size
+    load.stop()
+    const later = new Load('later')
+    later.start(running.port, 2, 2)
+    await pause(2500)
+    later.stop()
+    expect(later.acknowledged.size).toBe(0)
+    expect(running.child.exitCode).toBeNull()
+    running.child.kill('SIGKILL')
+    await running.ended
+    expect(then).toBeLessThan(200)
+    expect((await outcome(folder, load)).lost).toEqual([])
+    await remove()
+  }, 60_000)
+}
+
+describe('storage under strace', () => {
+  if (traced) defineTraced()
+  else {
+    it('needs strace (Debian package strace): said here so that nobody takes it as checked', () => {
+      console.warn('not checked without strace: failing and slow disk calls (F6, F7, F9)')
+    })
+  }
+})
