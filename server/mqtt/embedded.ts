@@ -40,7 +40,8 @@ class EmbeddedBroker implements Broker {
     this.#aedes = new Aedes({
       // connections of 3.1 with longer names are turned away at the gate
       maxClientsIdLength: 23,
-      connectTimeout: this.#limits.connectWithinMs,
+      // the gate's own clock runs out first
+      connectTimeout: 2 * this.#limits.connectWithinMs,
       drainTimeout: this.#limits.drainWithinMs,
       preConnect: (_client, packet, done) => this.#admit(packet.clientId, done),
       authenticate: (client, username, password, done) =>
