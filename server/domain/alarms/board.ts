@@ -2,7 +2,7 @@ import type { ChannelId, Ms, Reason } from '../../contract/fold.ts'
 import type { AlarmView } from '../../contract/live.ts'
 import type { AlarmCode, Phase, Priority } from '../../contract/vocabulary.ts'
 import type { AlarmTable } from './definition.ts'
-import { advance, command, judge, newItem, nextAt, type AlarmItem } from './engine.ts'
+import { advance, command, judge, newItem, nextAt, type AlarmItem, type Delays } from './engine.ts'
 import type { Sign } from './limit.ts'
 
 /** All alarms of one kiln. Items are made when they are first judged; the key is the code, with the channel where it is about one. */
@@ -15,10 +15,6 @@ export interface AlarmBoard {
   flood: boolean
 }
 
-export interface AlarmChange {
-  item: AlarmItem
-}
-
 export function emptyBoard(): AlarmBoard {
   return { items: {}, nextAt: -1, raisedAt: [], flood: false }
 }
@@ -29,54 +25,67 @@ const floodEnds = 5
 
 export const keyOf = (alarm: AlarmCode, channel: ChannelId | null): string => (channel === null ? alarm : `${alarm} ${channel}`)
 
-export interface Circumstances {
-  phase: Phase
-  /** Quiet for a reason beside the phase. */
-  quiet: boolean
+/** How one condition stands; the reasons are kept while it is abnormal. */
+export interface Telling {
+  alarm: AlarmCode
+  /** The channel or node that it is about; null for the kiln. */
+  channel: ChannelId | null
+  sign: Sign
+  because: Reason[]
+  /** Silent for a reason beside the phase. */
+  quiet?: boolean
+  priority?: Priority
+  /** The kiln's own delays. */
+  delays?: Delays
 }
 
-/** Tells the board how one condition stands at `at`; the reasons are kept while it is abnormal. */
-export function tell(
-  board: AlarmBoard,
-  table: AlarmTable,
-  at: Ms,
-  alarm: AlarmCode,
-  channel: ChannelId | null,
-  sign: Sign,
-  because: Reason[],
-  { phase, quiet }: Circumstances,
-  priority: Priority = table[alarm].priority,
-): AlarmItem | null {
+/** Takes in how one condition stands at `at`. Returns the item when its state changed and is worth a word. */
+export function tell(board: AlarmBoard, table: AlarmTable, at: Ms, phase: Phase, telling: Telling): AlarmItem | null {
+  const { alarm, channel, sign, because } = telling
+  const definition = table[alarm]
+  const priority = telling.priority ?? definition.priority
   const key = keyOf(alarm, channel)
   let item = board.items[key]
   if (item === undefined) {
     if (sign !== 'abnormal') return null
     item = newItem(alarm, channel, priority, at)
+    item.delays = telling.delays ?? null
     board.items[key] = item
   }
-  const definition = table[alarm]
+  const before = item.abnormalSince === null && item.clearSince !== null && sign === 'normal' && item.state === 'normal' && !item.on
+  if (before) return null
   judge(item, sign, at)
   if (sign === 'abnormal') {
     item.because = because
     item.priority = priority
   }
-  let changed = false
-  const hush = quiet || definition.quietIn.includes(phase) || (board.flood && priority === 'notice')
-  if (hush && item.state !== 'suppressed') {
-    const sounded = item.state !== 'normal'
-    changed = command(item, definition, 'suppress', at) && sounded
-  } else if (!hush && item.state === 'suppressed') {
-    command(item, definition, 'release', at)
-    changed = item.on
-    if (changed) raised(board, table, item, at)
-  }
-  const before = item.state
-  if (advance(item, definition, at)) {
-    changed = true
-    if (item.state === 'unacknowledged' && before !== 'unacknowledged') raised(board, table, item, at)
-  }
+  const quiet = telling.quiet === true || definition.quietIn.includes(phase) || (board.flood && priority === 'notice')
+  const spoke = hush(board, table, item, quiet, sign, at)
+  const changed = step(board, table, item, at)
   settle(board, table)
-  return changed ? item : null
+  return spoke || changed ? item : null
+}
+
+/** Suppresses by design, or lets out again: then the state is taken anew from the present condition. */
+function hush(board: AlarmBoard, table: AlarmTable, item: AlarmItem, quiet: boolean, sign: Sign, at: Ms): boolean {
+  const definition = table[item.alarm]
+  if (quiet && item.state !== 'suppressed') {
+    const sounded = item.state !== 'normal'
+    return command(item, definition, 'suppress', at) && sounded
+  }
+  if (quiet || item.state !== 'suppressed') return false
+  // what ended while hidden needs no delay to end
+  if (sign === 'normal' || sign === 'between') item.on = false
+  command(item, definition, 'release', at)
+  if (item.on) raised(board, table, item, at)
+  return item.on
+}
+
+function step(board: AlarmBoard, table: AlarmTable, item: AlarmItem, at: Ms): boolean {
+  const before = item.state
+  if (!advance(item, table[item.alarm], at)) return false
+  if (item.state === 'unacknowledged' && before !== 'unacknowledged') raised(board, table, item, at)
+  return true
 }
 
 /** Lets all clocks run to `at`; cheap while nothing is due. */
@@ -85,9 +94,7 @@ export function tickBoard(board: AlarmBoard, table: AlarmTable, at: Ms): AlarmIt
   const changed: AlarmItem[] = []
   for (const key in board.items) {
     const item = board.items[key]
-    if (item === undefined || !advance(item, table[item.alarm], at)) continue
-    if (item.state === 'unacknowledged') raised(board, table, item, at)
-    changed.push(item)
+    if (item !== undefined && step(board, table, item, at)) changed.push(item)
   }
   settle(board, table)
   return changed

@@ -18,6 +18,13 @@ export interface AlarmItem {
   on: boolean
   abnormalSince: Ms | null
   clearSince: Ms | null
+  /** The kiln's own delays, s, where it has some. */
+  delays: Delays | null
+}
+
+export interface Delays {
+  onS: number
+  offS: number
 }
 
 export function newItem(alarm: AlarmCode, channel: ChannelId | null, priority: Priority, at: Ms): AlarmItem {
@@ -33,6 +40,7 @@ export function newItem(alarm: AlarmCode, channel: ChannelId | null, priority: P
     on: false,
     abnormalSince: null,
     clearSince: null,
+    delays: null,
   }
 }
 
@@ -45,11 +53,14 @@ export function judge(item: AlarmItem, sign: Sign, at: Ms): void {
   else item.clearSince = null
 }
 
+const onMs = (item: AlarmItem, definition: AlarmDefinition): Ms => (item.delays?.onS ?? definition.onDelayS) * 1000
+const offMs = (item: AlarmItem, definition: AlarmDefinition): Ms => (item.delays?.offS ?? definition.offDelayS) * 1000
+
 /** When the item may change by itself; Infinity when never. */
 export function nextAt(item: AlarmItem, definition: AlarmDefinition): Ms {
   let next = Infinity
-  if (!item.on && item.abnormalSince !== null) next = item.abnormalSince + definition.onDelayS * 1000
-  else if (item.on && item.clearSince !== null) next = item.clearSince + definition.offDelayS * 1000
+  if (!item.on && item.abnormalSince !== null) next = item.abnormalSince + onMs(item, definition)
+  else if (item.on && item.clearSince !== null) next = item.clearSince + offMs(item, definition)
   if (item.shelvedUntil !== null) next = Math.min(next, item.shelvedUntil)
   if (item.state === 'acknowledged' && item.on && definition.realarmS !== null)
     next = Math.min(next, item.since + definition.realarmS * 1000)
@@ -59,10 +70,10 @@ export function nextAt(item: AlarmItem, definition: AlarmDefinition): Ms {
 /** Lets the clocks run to `at`. True when the state changed. */
 export function advance(item: AlarmItem, definition: AlarmDefinition, at: Ms): boolean {
   let changed = false
-  if (!item.on && item.abnormalSince !== null && at - item.abnormalSince >= definition.onDelayS * 1000) {
+  if (!item.on && item.abnormalSince !== null && at - item.abnormalSince >= onMs(item, definition)) {
     item.on = true
     changed = command(item, definition, 'raise', at)
-  } else if (item.on && item.clearSince !== null && at - item.clearSince >= definition.offDelayS * 1000) {
+  } else if (item.on && item.clearSince !== null && at - item.clearSince >= offMs(item, definition)) {
     item.on = false
     changed = command(item, definition, 'clear', at)
   }

@@ -1,5 +1,5 @@
 import type { Reason } from '../../contract/fold.ts'
-import { lowest, mean, median, slope } from '../firing/history.ts'
+import { lowest, mean, quantile, slope } from '../firing/history.ts'
 import type { Look } from '../firing/look.ts'
 import { below, when } from './limit.ts'
 import type { FireWatch, Scene, Tell } from './scene.ts'
@@ -17,7 +17,7 @@ export function stepFire(fire: FireWatch, look: Look): void {
     fire.established = false
     return
   }
-  fire.usualC = median(look.past.firebox, 180)
+  fire.usualC = quantile(look.past.firebox, 180, 0.75)
   const steady = lowest(look.past.firebox, 5)
   if (steady !== null && steady >= look.config.limits.fireLowC + 30 && look.past.firebox.values.length >= 5) fire.established = true
   const feeds = look.facts.feeds

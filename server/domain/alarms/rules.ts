@@ -1,21 +1,27 @@
 import type { Reason } from '../../contract/fold.ts'
 import { avoidableShare, pressureKPa, usualFlowLPerH } from '../condenser/loss.ts'
+import { usualTopK } from '../condenser/watch.ts'
 import { mean } from '../firing/history.ts'
 import { judgeVent, judgeWall } from './fire.ts'
 import { above, when } from './limit.ts'
 import { judgeSilence, judgeStuck, judgeSwapped } from './probes.ts'
 import type { Scene, Tell } from './scene.ts'
 
-/** Cloths count as dry from here, K over what wet ones reach at the same load. Common practice, no source. */
-export const dryK = 6
 /** Over this, nearly everything goes through (instrument facts 8.3), whatever wet cloths reach. */
-const hotOverWetK = 25
+const hotOverWetK = 28
+/** So much over the tops that this operator usually lets happen is no cycle any more. Common practice, no source. */
+const hotOverUsual = 1.4
+/** Cloths are dry: a cycle passes this top in a few minutes, longer means that nobody wets them. From trials, no source. */
+const dryByK = 14
+const dryBandK = 6
 
-/** Limit of the hot alarm: the kiln's own, lifted where even wet cloths do not get there. */
+/** Limit of the hot alarm: the kiln's own, lifted where even wet cloths, or the usual cycle, do not get there. */
 export function hotLimitC(scene: Scene): number {
   const { condenserWarningC } = scene.look.config.limits
-  const wet = scene.condenser.wetC
-  return wet === null ? condenserWarningC + 20 : Math.max(condenserWarningC, wet + hotOverWetK)
+  const { wetC } = scene.condenser
+  // before the first cycle the load is unknown: then only what no cloth can hold is hot
+  if (wetC === null) return condenserWarningC + 20
+  return Math.max(condenserWarningC, wetC + hotOverWetK, wetC + hotOverUsual * (usualTopK(scene.condenser) ?? 0))
 }
 
 /** What the warmth costs beyond what wet cloths would lose, as shares and litres an hour. */
@@ -32,22 +38,31 @@ export function costs(scene: Scene, outletC: number): Reason[] {
 
 /** Every good sample of the outlet. */
 export function judgeOutlet(scene: Scene, outletC: number, tell: Tell): void {
-  const { condenserNoticeC, condenserDeadBandK } = scene.look.config.limits
+  const { condenserNoticeC, condenserDeadBandK, condenserOnDelayS, condenserOffDelayS } = scene.look.config.limits
   const hot = hotLimitC(scene)
   tell({
     alarm: 'condenser-hot',
     channel: null,
     sign: above(outletC, hot, condenserDeadBandK),
     because: [{ code: 'outlet-over', value: outletC, limit: hot }, ...costs(scene, outletC)],
+    delays: { onS: condenserOnDelayS, offS: condenserOffDelayS },
   })
-  const wet = scene.condenser.wetC
-  const warm = wet === null ? null : Math.max(condenserNoticeC, wet + dryK)
+  const { wetC } = scene.condenser
+  const limit = wetC === null ? null : Math.max(condenserNoticeC, wetC + dryByK)
   tell({
     alarm: 'condenser-warm',
     channel: null,
-    sign: warm === null ? 'unknown' : above(outletC, warm, condenserDeadBandK),
-    because: [{ code: 'outlet-over-wet', value: outletC, limit: warm ?? 0 }, ...costs(scene, outletC)],
+    sign: limit === null ? 'unknown' : above(outletC, limit, dryBandK),
+    because: [{ code: 'outlet-over-wet', value: outletC, limit: limit ?? 0 }, ...costs(scene, outletC)],
+    // one trouble, one alarm: hot says all that warm would say
+    quiet: hotSpeaks(scene),
   })
+}
+
+/** The hot alarm stands, or stood a moment ago and the outlet is on its way down. */
+function hotSpeaks(scene: Scene): boolean {
+  const hot = scene.board.items['condenser-hot']
+  return hot !== undefined && (hot.on || (hot.state === 'normal' && scene.look.at - hot.since < 600_000))
 }
 
 /** Every sample of a carbon monoxide probe, ppm (trade facts 7.1.2). */

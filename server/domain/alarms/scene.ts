@@ -1,11 +1,11 @@
-import type { ChannelId, Ms, NodeId, Reason } from '../../contract/fold.ts'
-import type { AlarmCode, Phase, Priority } from '../../contract/vocabulary.ts'
+import type { ChannelId, Ms, NodeId } from '../../contract/fold.ts'
+import type { Phase } from '../../contract/vocabulary.ts'
 import type { CallStates } from '../calls/state.ts'
 import type { CondenserWatch } from '../condenser/watch.ts'
 import type { Cooling } from '../cooling/fit.ts'
 import type { Channel } from '../firing/channel.ts'
 import type { Look } from '../firing/look.ts'
-import type { Sign } from './limit.ts'
+import type { AlarmBoard, Telling } from './board.ts'
 
 /** Everything that a rule may look at. */
 export interface Scene {
@@ -18,6 +18,7 @@ export interface Scene {
   modelLeak: boolean
   condenser: CondenserWatch
   fire: FireWatch
+  board: AlarmBoard
   channels: Record<ChannelId, Channel>
   lostNodes: Record<NodeId, Ms>
   /** Somebody tends the kiln: from loading to unloading. */
@@ -26,7 +27,7 @@ export interface Scene {
 
 /** What this fire usually is. */
 export interface FireWatch {
-  /** Median of the last three hours, °C. */
+  /** Upper quartile of the last three hours, °C: a fire that is dying already pulls less at it than at the median. */
   usualC: number | null
   /** Burnt above its low mark for a while: before that it is being lit. */
   established: boolean
@@ -34,12 +35,4 @@ export interface FireWatch {
   habitMin: number | null
 }
 
-export interface Telling {
-  alarm: AlarmCode
-  channel: ChannelId | null
-  sign: Sign
-  because: Reason[]
-  quiet?: boolean
-  priority?: Priority
-}
 export type Tell = (telling: Telling) => void

@@ -2,9 +2,8 @@ import type { Ms, Reason } from '../../contract/fold.ts'
 import type { HintView } from '../../contract/live.ts'
 import type { HintCode, Phase } from '../../contract/vocabulary.ts'
 import { dyingC } from '../alarms/fire.ts'
-import { dryK } from '../alarms/rules.ts'
 import type { FireWatch } from '../alarms/scene.ts'
-import { minutesUntilDry, type CondenserWatch } from '../condenser/watch.ts'
+import { dryingK, minutesUntilDry, type CondenserWatch } from '../condenser/watch.ts'
 import { newest } from '../firing/facts.ts'
 import { mean, slope } from '../firing/history.ts'
 import type { Look } from '../firing/look.ts'
@@ -55,10 +54,10 @@ function feed({ look, fire, fireWanted }: HintGround, put: Put): void {
 function wet({ look, phase, condenser }: HintGround, put: Put): void {
   if (phase === 'idle' || phase === 'kindling' || phase === 'failed' || phase === 'cooling' || phase === 'cold') return
   if (condenser.helped === false) return put('wet-cloths', look.at, [{ code: 'wetting-did-not-help' }])
-  const minutes = minutesUntilDry(condenser, look, dryK)
+  const minutes = minutesUntilDry(condenser, look, dryingK)
   if (minutes !== null && minutes <= 15)
     put('wet-cloths', look.at + minutes * minuteMs, [
-      { code: 'outlet-climbs', value: mean(look.past.outlet, 2) ?? 0, limit: (condenser.wetC ?? 0) + dryK },
+      { code: 'outlet-climbs', value: mean(look.past.outlet, 2) ?? 0, limit: (condenser.wetC ?? 0) + dryingK },
     ])
 }
 

@@ -1,5 +1,5 @@
 import type { Ms } from '../../contract/fold.ts'
-import { lowest, mean, slope } from '../firing/history.ts'
+import { lowest, mean, quantile, slope } from '../firing/history.ts'
 import type { Look } from '../firing/look.ts'
 
 /** What the condenser's outlet does, and what it does with wet cloths. */
@@ -8,6 +8,9 @@ export interface CondenserWatch {
   vapourSince: Ms | null
   /** Outlet with wet cloths at the present load, °C. */
   wetC: number | null
+  /** Outlet over wet at the top of the running cycle, and of the last cycles, K: what this operator lets happen. */
+  topK: number
+  tops: number[]
   /** The wetting that is being looked at. */
   checkedWettingAt: Ms | null
   before: number | null
@@ -15,7 +18,7 @@ export interface CondenserWatch {
 }
 
 export function startCondenser(): CondenserWatch {
-  return { vapourSince: null, wetC: null, checkedWettingAt: null, before: null, helped: null }
+  return { vapourSince: null, wetC: null, topK: 0, tops: [], checkedWettingAt: null, before: null, helped: null }
 }
 
 const minuteMs = 60_000
@@ -26,11 +29,21 @@ const cycleMin = 40
 /** The load is not settled before: the outlet warms with the kiln. */
 const settledMs = 50 * minuteMs
 
+/** Cloths begin to dry here, K over what wet ones reach at the same load; a top counts as a cycle from the second figure on. No source. */
+export const dryingK = 8
+const cycleTopK = 9
+
+/** Once a minute. */
 export function stepCondenser(watch: CondenserWatch, look: Look): void {
   const now = mean(look.past.outlet, 3)
   if (now === null) return
-  if (now >= vapourC) watch.vapourSince ??= look.at
+  // a fire that failed takes the vapour with it: what wet cloths reach is learnt anew after it
+  const fire = mean(look.past.firebox, 5)
+  const usual = quantile(look.past.firebox, 180, 0.75)
+  if (fire !== null && usual !== null && fire < 0.65 * usual && look.facts.stoppedFeedingAt === null) watch.vapourSince = null
+  else if (now >= vapourC) watch.vapourSince ??= look.at
   watch.wetC = watch.vapourSince !== null && look.at - watch.vapourSince >= settledMs ? lowest(look.past.outlet, cycleMin) : null
+  followCycle(watch, mean(look.past.outlet, 1) ?? now)
   const wetted = look.facts.wettings.at(-1)
   if (wetted === undefined) return
   if (wetted !== watch.checkedWettingAt) {
@@ -41,6 +54,21 @@ export function stepCondenser(watch: CondenserWatch, look: Look): void {
     const warm = watch.wetC !== null && watch.before > watch.wetC + 5
     watch.helped = !warm || now <= watch.before - 3
   }
+}
+
+function followCycle(watch: CondenserWatch, outletC: number): void {
+  const over = watch.wetC === null ? 0 : outletC - watch.wetC
+  watch.topK = Math.max(watch.topK, over)
+  if (over > watch.topK / 2 || watch.topK < cycleTopK) return
+  watch.tops = [...watch.tops.slice(-3), watch.topK]
+  watch.topK = over
+}
+
+/** What the top of a cycle usually is here, K; null before two of them. */
+export function usualTopK(watch: CondenserWatch): number | null {
+  if (watch.tops.length < 2) return null
+  const sorted = [...watch.tops].sort((a, b) => a - b)
+  return sorted[sorted.length >> 1] ?? null
 }
 
 /** Minutes until the outlet stands `overK` above what wet cloths reach; null while it does not climb. */

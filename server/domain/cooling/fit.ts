@@ -51,7 +51,7 @@ export interface ColdStart {
  * Hottest part over the air when sealed, K, as far back as the straight line reaches. Un-aided charring tops out near 400 (trade facts 1.1.13) and
  * good charcoal wants 500 (1.1.14); simulated kilns gave 330 to 490; refining goes on to 700.
  */
-const hottestAtSealK = 560
+const hottestAtSealK = 530
 const hottestRefinedK = 750
 const tenMinutesMs = 600_000
 const hourMs = 3_600_000

@@ -6,7 +6,7 @@ import { airC, type Cooling } from './fit.ts'
 const hourMs = 3_600_000
 /** Without a probe of the core or of the air the same has to hold longer: common practice, no source. */
 const holdMs = hourMs / 2
-const longHoldMs = hourMs
+const longHoldMs = 0.75 * hourMs
 /** Sealed-side probes count as near the air within this, K. The wall has its own, stricter bound. */
 const nearK = 20
 

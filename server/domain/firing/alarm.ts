@@ -21,6 +21,7 @@ export function sceneAt(state: KilnState, at: Ms): Scene {
     modelLeak: state.advice?.airLeak ?? false,
     condenser: state.condenser,
     fire: state.fire,
+    board: state.board,
     channels: state.channels,
     lostNodes: state.lostNodes,
     tended: isTended(state),
@@ -33,18 +34,8 @@ function sayItem(emit: Emit, at: Ms, item: AlarmItem): void {
 }
 
 function teller(state: KilnState, at: Ms, emit: Emit): Tell {
-  return ({ alarm, channel, sign, because, quiet, priority }) => {
-    const item = tell(
-      state.board,
-      alarmTable,
-      at,
-      alarm,
-      channel,
-      sign,
-      because,
-      { phase: state.phase.phase, quiet: quiet ?? false },
-      priority,
-    )
+  return (telling) => {
+    const item = tell(state.board, alarmTable, at, state.phase.phase, telling)
     if (item !== null) sayItem(emit, at, item)
   }
 }

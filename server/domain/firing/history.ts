@@ -25,14 +25,12 @@ export function write(history: History, at: Ms, value: number | null): void {
   if (history.values.length > kept) history.values.splice(0, history.values.length - kept)
 }
 
-/** Median of the last `minutes`; null with fewer than a third of them (at least one). */
-export function median(history: History, minutes: number): number | null {
+/** The value below which the share `part` of the last `minutes` lies (nearest rank); null with fewer than a third of them. */
+export function quantile(history: History, minutes: number, part: number): number | null {
   const values = history.values.slice(-minutes).filter((v): v is number => v !== null)
   if (values.length === 0 || values.length * 3 < Math.min(minutes, history.values.length)) return null
   values.sort((a, b) => a - b)
-  const middle = values.length >> 1
-  const upper = values[middle] ?? 0
-  return values.length % 2 === 1 ? upper : (upper + (values[middle - 1] ?? 0)) / 2
+  return values[Math.min(values.length - 1, Math.floor(part * values.length))] ?? null
 }
 
 /** Mean of `minutes`, leaving out the last `skip`; null with fewer than a third of them. */

@@ -13,7 +13,7 @@ export const alarmTable: AlarmTable = {
   'condenser-warm': {
     priority: 'warning',
     group: 'condenser',
-    onDelayS: 480, // a cycle of drying cloths stands this long above; longer means that nobody wets them (common practice, no source)
+    onDelayS: 270, // cloths stay at the top of a cycle for two to four minutes (trials, no source): longer means that nobody wets them
     offDelayS: 45, // instrument facts 6.3
     latching: false,
     returnsByItself: true,
