@@ -13,7 +13,9 @@ import type {
   SmokeLook,
   Weather,
 } from '../../../server/contract/vocabulary.ts'
-import type { AlarmWords, ReasonWords } from '../lib/words/shape.ts'
+import type { ProblemCode } from '../../../server/contract/routes.ts'
+import type { AlarmWords } from '../lib/words/shape.ts'
+import { en as reasons, ranges, type ReasonList } from './reasons/en.ts'
 
 /** English: the language that the others are checked against. A key that is missing elsewhere does not compile. */
 export const en = {
@@ -49,6 +51,8 @@ export const en = {
     awake: 'screen stays on',
   },
   link: {
+    unpaired: 'This tablet is not paired yet.',
+    unpairedFirst: 'Ask the owner for an invitation and open its link here.',
     finding: 'Looking for the kiln box …',
     silent: (s: number) => `No word from the kiln box for ${s} s. The numbers are old.`,
     covered: 'No data',
@@ -554,13 +558,6 @@ export const en = {
     from: 'from',
     to: 'to',
   },
-  lots: {
-    title: 'Lots',
-    coming: 'No lots yet.',
-    why: 'Bottles of a firing become lots that rest for 90 days or more.',
-    failed: 'The lots can not be reached. Try again when the link is back.',
-  },
-  use: { title: 'Use' },
   setup: {
     title: 'Set up',
     here: 'This tablet',
@@ -601,15 +598,27 @@ export const en = {
   },
 
   problems: {
-    'not-a-number': 'that is no number',
-    missing: 'something is missing',
-    'too-small': 'too small',
-    'too-large': 'too large',
-    unknown: 'it was not understood',
-  } as Record<string, string>,
-  reasons: {
-    logged: () => 'You logged it',
-  } as Record<string, ReasonWords>,
+    'bad-request': 'the box did not understand the question',
+    'not-json': 'the box did not understand the question',
+    'not-allowed': 'this tablet may only look on; the owner can pair it',
+    'foreign-page': 'this page does not belong to the box',
+    'not-found': 'it is not there',
+    'too-large': 'it is too large',
+    'wrong-type': 'the box did not understand the question',
+    'unknown-host': 'the box does not go by this name; use its address',
+    'not-understood': 'it was not understood',
+    'unknown-kiln': 'there is no such kiln',
+    'unknown-act': 'the entry that it corrects is not there',
+    'bad-settings': 'something in it can not be so',
+    'code-used': 'the invitation is used up or wrong',
+    'no-demo': 'there is no demo firing here',
+    'too-many-tries': 'too many tries; wait a minute',
+    'storage-failing': 'the box could not store it',
+    internal: 'the box failed',
+    unreachable: 'the box is not reached',
+  } satisfies Record<ProblemCode | 'unreachable', string>,
+  reasons: reasons as ReasonList,
+  ranges,
 }
 
 export type Words = typeof en

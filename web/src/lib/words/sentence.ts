@@ -2,6 +2,7 @@ import type { Ms, Reason } from '../../../../server/contract/fold.ts'
 import type { ChannelView, KilnView } from '../../../../server/contract/live.ts'
 import type { Role } from '../../../../server/contract/vocabulary.ts'
 import type { Words } from '../../words/en.ts'
+import type { ReasonWords } from './shape.ts'
 import type { Measures } from './measures.ts'
 import { momentText, notBeforeText } from './spans.ts'
 
@@ -29,16 +30,27 @@ export function decidingRole(kiln: KilnView): Role {
 export function reasonText(reason: Reason, words: Words, measures: Measures): string {
   const role = reason.channel?.split('/').at(-1) ?? ''
   const where = (words.roles as Record<string, string>)[role] ?? role
-  const tell = words.reasons[reason.code]
+  const tell = (words.reasons as Partial<Record<string, ReasonWords>>)[reason.code]
   // a code that this page does not know yet is shown as it is; a test keeps the lists together
   return tell ? tell(reason, measures, where) : reason.code.replaceAll('-', ' ')
 }
 
 export function sentencesOf(reasons: readonly Reason[], words: Words, measures: Measures, most = 2): string {
-  return reasons
+  return tellable(reasons, words, measures)
     .slice(0, most)
-    .map((reason) => `${reasonText(reason, words, measures)}.`)
+    .map((text) => `${text}.`)
     .join(' ')
+}
+
+/** A range that comes as two reasons becomes one sentence. Litres say the same as the share of vapour, and are easier to see. */
+function tellable(reasons: readonly Reason[], words: Words, measures: Measures): string[] {
+  return reasons.flatMap((reason) => {
+    const range = /^(litres|vapour)-lost-(least|most)$/.exec(reason.code)
+    if (!range) return [capital(reasonText(reason, words, measures))]
+    if (reason.code !== 'litres-lost-least') return []
+    const most = reasons.find((one) => one.code === 'litres-lost-most')?.value ?? 0
+    return [words.ranges['litres-lost'](measures.litres(reason.value ?? 0), measures.litres(most))]
+  })
 }
 
 /** Level and slope of the deciding probe, as far as it is known. */
@@ -92,4 +104,9 @@ function untilText(kiln: KilnView, now: Ms, words: Words, measures: Measures): s
 
 export function capital(text: string): string {
   return text.charAt(0).toLocaleUpperCase() + text.slice(1)
+}
+
+/** A problem code in words; one that this page does not know is shown as it is. */
+export function problemText(code: string, words: Words): string {
+  return (words.problems as Partial<Record<string, string>>)[code] ?? code.replaceAll('-', ' ')
 }
