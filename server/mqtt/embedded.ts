@@ -1,3 +1,4 @@
+import { setTimeout as pause } from 'node:timers/promises'
 import { Aedes, type Client, type PublishPacket, type Subscription } from 'aedes'
 import type { Broker, BrokerEars, Said } from './broker.ts'
 import { Door } from './gate/door.ts'
@@ -18,6 +19,9 @@ export interface EmbeddedOptions extends BrokerEars {
   mayConnect?(clientId: string, username: string, password: string): Promise<boolean>
 }
 
+const stopWaitMs = 10
+const mostStopWaits = 200
+
 export function createBroker(options: EmbeddedOptions): Broker & { closed(): Readonly<Record<string, number>> } {
   return new EmbeddedBroker(options)
 }
@@ -31,6 +35,9 @@ class EmbeddedBroker implements Broker {
   readonly #aedes: Aedes
   /** Which node a connection speaks for, once it has spoken. */
   readonly #nodes = new WeakMap<Client, string>()
+  /** Messages on their way to the disk. */
+  #storing = 0
+  #stopping = false
 
   constructor(options: EmbeddedOptions) {
     this.#options = options
@@ -60,9 +67,14 @@ class EmbeddedBroker implements Broker {
     return { port: await this.#door.listen(this.#options.host, this.#options.port) }
   }
 
+  /** What is being stored is still acknowledged; what comes later, wills too, is not taken: it is we who leave, not the nodes. */
   async stop(): Promise<void> {
+    this.#stopping = true
+    const closed = this.#door.stopListening()
+    for (let waits = 0; this.#storing > 0 && waits < mostStopWaits; waits++) await pause(stopWaitMs)
     await new Promise<void>((resolve) => this.#aedes.close(resolve))
-    await this.#door.close()
+    this.#door.closeAll()
+    await closed
   }
 
   async publish({ topic, payload, qos, retain }: Said): Promise<void> {
@@ -98,6 +110,7 @@ class EmbeddedBroker implements Broker {
 
   /** Called for every message, wills and QoS 0 too, and before any acknowledgement: here it is stored. */
   async #authorizePublish(client: Client | null, packet: PublishPacket, done: (error?: Error | null) => void): Promise<void> {
+    if (this.#stopping) return done(new Error('stopping'))
     const { topic, payload, qos } = packet
     const sender = client?.id ?? ''
     const { verdict, reason, node, keep } = this.#policy.publish(topic, client === null ? null : (this.#nodes.get(client) ?? null))
@@ -109,12 +122,15 @@ class EmbeddedBroker implements Broker {
     // the broker remembers only what the contract wants kept: a stored reading would come back as a fresh one
     packet.retain &&= keep
     const bytes = typeof payload === 'string' ? Buffer.from(payload) : payload
+    this.#storing++
     try {
       if (verdict === 'take') await this.#options.onMessage({ topic, payload: bytes, qos, retained: false, client: sender })
       else await this.#options.onRefused?.({ sender, topic, reason, payload: bytes })
       done(null)
     } catch (error) {
       done(error instanceof Error ? error : new Error(String(error)))
+    } finally {
+      this.#storing--
     }
   }
 

@@ -65,8 +65,14 @@ class OutsideBroker implements Broker {
   async publish(said: Said): Promise<void> {
     if (said.retain) this.#standing.set(said.topic, said)
     const client = this.#client
-    // what stands is said on connecting; the rest is of the moment and not worth a queue
-    if (client?.connected === true) await client.publishAsync(said.topic, said.payload, { qos: said.qos, retain: said.retain })
+    // what stands is said on connecting; the rest is of the moment and not worth a queue. Nobody waits for a broker that may be gone.
+    if (client?.connected === true) this.#say(client, said)
+  }
+
+  #say(client: MqttClient, { topic, payload, qos, retain }: Said): void {
+    client.publish(topic, payload, { qos, retain }, (error) => {
+      if (error) this.#options.log.warn({ topic, error: error.message }, 'outside broker: publish')
+    })
   }
 
   clients(): string[] {
@@ -83,7 +89,7 @@ class OutsideBroker implements Broker {
       { qos: 1 },
       (error) => error && log.warn({ error: error.message }, 'outside broker: subscription'),
     )
-    for (const said of this.#standing.values()) client.publish(said.topic, said.payload, { qos: said.qos, retain: said.retain })
+    for (const said of this.#standing.values()) this.#say(client, said)
   }
 
   /** Doubles the wait up to half a minute, spread so that many clients do not come back at the same moment. */
@@ -104,7 +110,7 @@ class OutsideBroker implements Broker {
     } catch (error) {
       // unanswered: the broker sends it again after the next connection
       done(error instanceof Error ? error : new Error(String(error)))
-      this.#client?.reconnect()
+      this.#client?.stream.destroy()
     }
   }
 }

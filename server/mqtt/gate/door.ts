@@ -40,11 +40,15 @@ export class Door {
     return (server.address() as AddressInfo).port
   }
 
-  async close(): Promise<void> {
+  /** @returns when the last connection has gone */
+  async stopListening(): Promise<void> {
     const server = this.#server
     this.#server = null
-    for (const socket of this.#sockets) socket.destroy()
     if (server !== null) await new Promise((resolve) => server.close(resolve))
+  }
+
+  closeAll(): void {
+    for (const socket of this.#sockets) socket.destroy()
   }
 
   #admit(socket: Socket): void {

@@ -210,6 +210,26 @@ describe('the service speaks', () => {
     }
   })
 
+  it('stops without calling its nodes lost, after acknowledging what is on its way to the disk', async () => {
+    let stored = () => {}
+    const seen: string[] = []
+    const { port, broker } = await site({
+      onMessage: ({ topic }) => {
+        seen.push(topic)
+        return new Promise<void>((resolve) => (stored = resolve))
+      },
+    })
+    await library(port, { will: { topic: 'firing/1/yard/n2/state', payload: Buffer.from('{"s":"lost"}'), qos: 1, retain: true } })
+    const node = await raw(port, 'a')
+    node.send(publishPacket(readings, '{}', 1, 3))
+    await expect.poll(() => seen.length).toBe(1)
+    const stopped = broker.stop()
+    setTimeout(stored, 50)
+    expect((await node.packet(2000))?.toString('hex')).toBe(puback(3))
+    await stopped
+    expect(seen).toEqual([readings])
+  })
+
   it('says by code that the port is taken', async () => {
     const { port } = await site()
     await expect(site({ port })).rejects.toMatchObject({ name: 'BrokerProblem', code: 'port-taken' })
