@@ -9,7 +9,7 @@ import { channelName, isBoot } from './birth.ts'
 import { boardTemperature, isBoardChannel } from './board.ts'
 import { refuse } from './outcome.ts'
 import type { Outcome } from './outcome.ts'
-import { channelMemory, remark } from './state.ts'
+import { channelMemory, keepChannel, remark } from './state.ts'
 import type { ChannelMemory, NodeMemory, Reading } from './state.ts'
 import { packTimes, recordTime } from './times.ts'
 import type { PackTimes } from './times.ts'
@@ -75,9 +75,9 @@ function takeRecord(one: Named, around: Around, accepted: Accepted, outcome: Out
   const time = recordTime(timeS, accepted.times)
   if (time === null) return refuse(outcome, node, 'bad-time', index)
   const channel = channelMemory(node, one.channel)
-  if (channel === null) return refuse(outcome, node, 'too-many-channels', index)
   const meant = meaningOf(one, channel, around)
   if (typeof meant === 'string') return refuse(outcome, node, meant, index)
+  if (!keepChannel(node, one.channel, channel)) return refuse(outcome, node, 'too-many-channels', index)
   // A number that is no reading is refused, and told as a fault: the channel is not silent.
   if (meant.refused) refuse(outcome, node, 'out-of-range', index)
   if (updateS !== null && updateS > 0) accepted.updates.set(one.channel, updateS)
@@ -137,7 +137,7 @@ function meaningOf(one: Named, channel: ChannelMemory, { node, named, secondaryU
   if (one.record.value === null) return meaningOfText(one.record.text ?? '')
   const sent = inChannelUnit(one.record, node.birth?.channels.get(one.channel)?.kind ?? null, secondaryUnits)
   if (typeof sent === 'string') return sent
-  const coldJunctionC = boardTemperature(node, one, named, receivedMs)
+  const coldJunctionC = boardTemperature(node, one, channel, named, receivedMs)
   const recent = channel.recent !== null && receivedMs - channel.recent.atMs <= recentMs ? channel.recent.sent : null
   const converted = convert(sent.kind, sent.value, { coldJunctionC, recent })
   if (converted.is === 'fault') return faulty(`fault:${converted.fault}`, false)

@@ -1,14 +1,14 @@
 import type { Outcome } from './outcome.ts'
 import type { KilnInput } from './types.ts'
 import { isBoardChannel } from './board.ts'
-import { channelMemory } from './state.ts'
+import { channelMemory, keepChannel } from './state.ts'
 import type { ChannelMemory, IntakeState, NodeMemory, Reading } from './state.ts'
 
 /** After a birth document: period and step of each of its channels. */
 export function tellBirth(node: NodeMemory, outcome: Outcome): void {
   for (const [name, born] of node.birth?.channels ?? []) {
     const channel = channelMemory(node, name)
-    if (channel === null || isBoardChannel(node, name)) continue
+    if (isBoardChannel(node, name) || !keepChannel(node, name, channel)) continue
     channel.periodS = born.periodS ?? channel.periodS
     channel.lsb = born.lsb ?? channel.lsb
     channel.told = true

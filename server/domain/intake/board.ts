@@ -1,6 +1,6 @@
 import type { Ms } from '../../contract/fold.ts'
 import type { Named } from './accept.ts'
-import type { NodeMemory } from './state.ts'
+import type { ChannelMemory, NodeMemory } from './state.ts'
 
 /** A board warms slowly beside its chip; an older temperature is no better than the assumed one. Common practice, no source. */
 const oldestBoardMs = 600_000
@@ -12,10 +12,15 @@ const hottestC = 127
 export const isBoardChannel = ({ birth }: NodeMemory, channel: string): boolean => birth?.boards.includes(channel) ?? false
 
 /** °C of the cold junction: from the same pack and time, else the last one heard; null where neither is to be had. */
-export function boardTemperature(node: NodeMemory, { channel, record }: Named, pack: readonly Named[], receivedMs: Ms): number | null {
+export function boardTemperature(
+  node: NodeMemory,
+  { channel, record }: Named,
+  memory: ChannelMemory,
+  pack: readonly Named[],
+  receivedMs: Ms,
+): number | null {
   const name = node.birth?.channels.get(channel)?.coldJunction ?? null
-  const memory = node.channels.get(channel)
-  if (name === null || memory === undefined) return null
+  if (name === null) return null
   for (const other of pack) {
     const { value, timeS } = other.record
     if (other.channel !== name || timeS !== record.timeS || value === null || value < coldestC || value > hottestC) continue

@@ -122,22 +122,20 @@ export function bootMemory(node: NodeMemory, boot: number): BootMemory {
   return memory
 }
 
-/** Null when the node has named more channels than a node can have. */
-export function channelMemory(node: NodeMemory, channel: string): ChannelMemory | null {
+/** What is known of a channel, else what a new one starts with; it is remembered by `keepChannel`. */
+export function channelMemory(node: NodeMemory, channel: string): ChannelMemory {
   const known = node.channels.get(channel)
   if (known !== undefined) return known
-  if (node.channels.size >= mostChannels) return null
   const born = node.birth?.channels.get(channel)
-  const memory: ChannelMemory = {
-    periodS: born?.periodS ?? usualPeriodS,
-    lsb: born?.lsb ?? usualLsb,
-    told: false,
-    recent: null,
-    beyondInRow: 0,
-    board: null,
-  }
+  const described = { periodS: born?.periodS ?? usualPeriodS, lsb: born?.lsb ?? usualLsb }
+  return { ...described, told: false, recent: null, beyondInRow: 0, board: null }
+}
+
+/** False when the node has named more channels than a node can have. */
+export function keepChannel(node: NodeMemory, channel: string, memory: ChannelMemory): boolean {
+  if (node.channels.size >= mostChannels && !node.channels.has(channel)) return false
   node.channels.set(channel, memory)
-  return memory
+  return true
 }
 
 export function remark(node: NodeMemory, what: NodeRemark): void {
