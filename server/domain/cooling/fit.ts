@@ -71,7 +71,7 @@ export function stepCooling(cooling: Cooling, look: Look, cold: ColdStart): void
   const elapsedMs = look.at - cooling.sealedAt
   const over = air === null || wall === null ? null : wall - Math.max(-6, Math.min(6, cold.wallOverAirK ?? 0)) - air.value
   if (over !== null && cooling.firstK === null && elapsedMs < hourMs) cooling.firstK = over
-  cooling.points.push(over)
+  cooling.points.push(over === null ? null : Math.round(over * 1000) / 1000)
   cooling.hottestC = air === null || over === null ? null : hottest(cooling, look, over, air.value)
   leaks(cooling, look, over, elapsedMs)
 }

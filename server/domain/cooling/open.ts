@@ -9,6 +9,8 @@ const holdMs = hourMs / 2
 const longHoldMs = 0.75 * hourMs
 /** Sealed-side probes count as near the air within this, K. The wall has its own, stricter bound. */
 const nearK = 20
+/** How far the model's 99.9 % bound lies above what its kilns really had, K (trials). */
+const modelDoubtK = 60
 
 export interface OpenJudgement {
   due: boolean
@@ -26,9 +28,12 @@ export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | nu
   const put = (holds: boolean, reason: Reason): void => void (holds ? because : unless).push(reason)
   const sealedH = (look.at - cooling.sealedAt) / hourMs
   put(sealedH >= openMinimumWaitH, { code: 'sealed-for', value: sealedH, limit: openMinimumWaitH })
-  const bound = cooling.hottestC === null ? null : Math.max(cooling.hottestC, modelUpperC ?? -273)
+  const bound = cooling.hottestC
   if (bound === null) unless.push({ code: 'hottest-unknown' })
   else put(bound < openHottestC, { code: 'hottest-below', value: bound, limit: openHottestC })
+  // the model's own bound is wide; it has a veto where it is clearly hot
+  if (modelUpperC !== null)
+    put(modelUpperC < openHottestC + modelDoubtK, { code: 'model-hottest', value: modelUpperC, limit: openHottestC + modelDoubtK })
   for (const role of ['firebox', 'smoke', 'core'] as const) {
     const value = mean(look.past[role], 20)
     if (value === null || air === null) continue

@@ -1,5 +1,7 @@
 import type { Input, KilnConfig } from '../../contract/fold.ts'
 import { describeTrack, trackNode } from '../channels/track.ts'
+import { ensemble } from '../estimate/ensemble.ts'
+import type { EnsembleState } from '../estimate/shape.ts'
 import type { Estimator } from '../estimate/types.ts'
 import { takeAct } from './acts.ts'
 import { alarmAct, alarmHealth, alarmSample, alarmTick } from './alarm.ts'
@@ -97,4 +99,5 @@ function takeByHand(state: KilnState, input: Extract<Input, { kind: 'act' }>, ac
   alarmSample(state, act.channel, channel, value, input.at, emit)
 }
 
-export const kilnFold: KilnFold<KilnState> = makeKilnFold<unknown>(null)
+/** The fold that the service runs: rules with the model beside them. */
+export const kilnFold: KilnFold<KilnState<EnsembleState>> = makeKilnFold(ensemble)

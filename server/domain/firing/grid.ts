@@ -75,7 +75,11 @@ function stepPhases(state: KilnState, look: Look, emit: Emit): void {
   const open = state.ribbon.at(-1)
   if (open !== undefined) open.to = look.at
   state.ribbon.push({ phase, from: look.at, to: null })
-  if (state.firing === null && phase === 'kindling') state.firing = firingId(state, litAtOf(state) ?? look.at)
+  if (phase === 'kindling' && look.facts.litAt === null) {
+    const litAt = litAtOf(state) ?? look.at
+    state.firing ??= firingId(state, litAt)
+    state.evidence.push({ at: litAt, kind: 'lit' })
+  }
   emit.say(look.at, { kind: 'phase', phase, because })
 }
 

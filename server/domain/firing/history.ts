@@ -20,7 +20,8 @@ export function write(history: History, at: Ms, value: number | null): void {
   if (gap <= 0) return
   if (gap > kept) history.values = []
   else for (let i = 1; i < gap; i++) history.values.push(null)
-  history.values.push(value)
+  // a thousandth is finer than any probe, and keeps a checkpoint small
+  history.values.push(value === null ? null : Math.round(value * 1000) / 1000)
   history.minute = minute
   if (history.values.length > kept) history.values.splice(0, history.values.length - kept)
 }
