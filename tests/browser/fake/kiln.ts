@@ -136,31 +136,29 @@ export function site(change: Partial<SiteView> = {}): SiteView {
   }
 }
 
-/** A made-up curve up to `to`, one row a minute, with a gap of ten minutes. */
-export function curve(from: number, to: number, smoke: 'smoke' | 'smoke-estimated' = 'smoke'): Curve {
+/** A made-up curve that ends where the view's probes stand, one row a minute, with a gap of ten minutes. */
+export function curve(view: KilnView): Curve {
+  const to = noon
+  const from = view.firing.litAt ?? to - hour
   const t: number[] = []
   for (let at = from; at <= to; at += minute) t.push(at)
-  const share = (at: number): number => (at - from) / hour
-  const gap = (at: number, value: number): number | null =>
-    at - from > 40 * minute && at - from < 50 * minute ? null : Math.round(value * 10) / 10
-  return {
-    from,
-    to,
-    t,
-    series: [
-      { key: 'firebox', values: t.map((at) => gap(at, 740 * (1 - Math.exp(-share(at) * 8)) + 20 * Math.sin(share(at) * 9))) },
-      { key: 'wall', values: t.map((at) => gap(at, 20 + 400 * (1 - Math.exp(-share(at) / 2.6)))) },
-      {
-        key: smoke,
-        values: t.map((at) => gap(at, 20 + 50 * (1 - Math.exp(-share(at) * 3)) + 14 * share(at) + 4 * Math.sin(share(at) * 20))),
-      },
-      { key: 'outlet', values: t.map((at) => gap(at, 22 + 18 * (1 - Math.exp(-share(at) * 2)) + 3 * Math.sin(share(at) * 11))) },
-    ],
-    marks: [
-      { t: from, kind: 'act', code: 'light' },
-      { t: from + 43 * minute, kind: 'act', code: 'refuel' },
-      { t: from + 72 * minute, kind: 'act', code: 'wet-condenser' },
-    ],
-    ribbon: [],
+  const shapes: Partial<Record<Role, (share: number) => number>> = {
+    firebox: (share) => 1 - Math.exp(-share * 12) * 0.97,
+    wall: (share) => 0.1 + 0.9 * share,
+    smoke: (share) => 0.25 + 0.75 * Math.sqrt(share),
+    outlet: (share) => 0.6 + 0.4 * share,
   }
+  const line = (key: Curve['series'][number]['key'], end: number): Curve['series'][number] => {
+    const shape = shapes[key === 'smoke-estimated' ? 'smoke' : key] ?? ((): number => 1)
+    return {
+      key,
+      values: t.map((at) =>
+        at - from > 40 * minute && at - from < 50 * minute ? null : end * shape((at - from) / Math.max(1, to - from)),
+      ),
+    }
+  }
+  const series = view.channels.flatMap((one) => (one.value === null ? [] : [line(one.role, one.value)]))
+  if (view.estimate && !view.channels.some((one) => one.role === 'smoke')) series.push(line('smoke-estimated', view.estimate.smokeC))
+  const marks = view.firing.acts.map((act) => ({ t: act.doneAt, kind: 'act' as const, code: act.act.action }))
+  return { from, to, t, series, marks, ribbon: view.firing.ribbon }
 }

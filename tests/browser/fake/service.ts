@@ -5,7 +5,7 @@ import { extname, join, normalize } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { WebSocketServer, type WebSocket } from 'ws'
 import type { ClientMessage, KilnView, ServerMessage, SiteView } from '../../../server/contract/live.ts'
-import { curve, hour, noon, site } from './kiln.ts'
+import { curve, noon, site } from './kiln.ts'
 
 const types: Record<string, string> = {
   '.html': 'text/html',
@@ -105,7 +105,8 @@ export class FakeService {
       for await (const chunk of request) chunks.push(chunk as Buffer)
       const text = Buffer.concat(chunks).toString()
       if (request.method !== 'GET') this.posts.push({ path, body: text === '' ? null : JSON.parse(text) })
-      const answer = path in this.answers ? this.answers[path] : /\/curve$/.test(path) ? curve(noon - 1.35 * hour, noon) : {}
+      const view = this.kilns['kiln-1']
+      const answer = path in this.answers ? this.answers[path] : /\/curve(\/current)?$/.test(path) && view ? curve(view) : {}
       response.writeHead(200, { 'content-type': 'application/json' }).end(JSON.stringify(answer))
       return
     }

@@ -1,4 +1,4 @@
-export const views = ['now', 'shelf', 'lots', 'use', 'setup'] as const
+export const views = ['now', 'shelf', 'lots', 'use', 'plan', 'setup'] as const
 export type View = (typeof views)[number]
 
 /** `#/shelf/some-firing`: the view and what of it. */

@@ -23,7 +23,7 @@ export const en = {
   madeBy: 'people' as 'people' | 'machine',
   machineMade: 'Translated by machine, not yet read by a speaker.',
   pageTitle: 'Drum kiln',
-  strip: { now: 'Now', shelf: 'Firings', lots: 'Lots', use: 'Use', setup: 'Set up', log: 'Log', label: 'Pages' },
+  strip: { now: 'Now', shelf: 'Firings', lots: 'Lots', use: 'Use', plan: 'Plan', setup: 'Set up', log: 'Log', label: 'Pages' },
   units: { perHour: 'an hour', h: 'h', min: 'min', s: 's', day: 'd' },
   age: {
     seconds: (n: number) => `${n} s`,
@@ -168,7 +168,6 @@ export const en = {
     noNumber: 'no number',
     ages: (what: string, age: string) => `${what} · ${age}`,
     plusMinus: (error: string) => `± ${error}`,
-    saysNothing: 'says nothing about the charcoal',
   },
   faults: {
     open: 'wire broken or unplugged',

@@ -7,7 +7,7 @@ export const es: Words = {
   madeBy: 'machine',
   machineMade: 'Traducido por máquina; ningún hablante lo ha leído todavía.',
   pageTitle: 'Horno de tambor',
-  strip: { now: 'Ahora', shelf: 'Hornadas', lots: 'Lotes', use: 'Uso', setup: 'Ajustes', log: 'Registro', label: 'Páginas' },
+  strip: { now: 'Ahora', shelf: 'Hornadas', lots: 'Lotes', use: 'Uso', plan: 'Plan', setup: 'Ajustes', log: 'Registro', label: 'Páginas' },
   units: { perHour: 'por hora', h: 'h', min: 'min', s: 's', day: 'd' },
   age: {
     seconds: (n) => `${n} s`,
@@ -150,7 +150,6 @@ export const es: Words = {
     noNumber: 'sin número',
     ages: (what, age) => `${what} · ${age}`,
     plusMinus: (error) => `± ${error}`,
-    saysNothing: 'no dice nada del carbón',
   },
   faults: {
     open: 'cable roto o suelto',

@@ -13,17 +13,19 @@ interface Told {
   ghost: FiringSummary | null
   words: Words
   measures: Measures
+  /** Little room: short names. */
+  narrow: boolean
 }
 
 /** Names of the lines, the band and the marks, in the person's words and units. */
-export function aroundOf({ curve, now, forecast, ghost, words, measures }: Told): Around {
+export function aroundOf({ curve, now, forecast, ghost, words, measures, narrow }: Told): Around {
   const labels: Around['labels'] = []
   for (const key of drawnKeys) {
     const values = curve.series.find((one) => one.key === key)?.values
     const last = values?.findLastIndex((value) => value !== null) ?? -1
     const value = values?.[last]
     if (value === null || value === undefined) continue
-    const text = key === 'smoke-estimated' ? `~ ${words.smokeEstimated}` : words.shortRoles[key]
+    const text = key === 'smoke-estimated' ? `~ ${narrow ? words.shortRoles.smoke : words.smokeEstimated}` : words.shortRoles[key]
     labels.push({ key, text, fire: key === 'firebox', value, t: now ?? curve.t.at(-1) ?? curve.to })
   }
   const shift = ghost ? curve.from - ghost.startedAt : 0

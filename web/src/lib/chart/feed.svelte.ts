@@ -48,7 +48,8 @@ export class CurveFeed {
     this.#busy = true
     try {
       const curve = await this.#api.currentCurve(kiln)
-      if (firing === this.#firing) this.curve = curve
+      // an answer of another version of the service must not bring the page down
+      if (firing === this.#firing && Array.isArray(curve.t) && Array.isArray(curve.series)) this.curve = curve
       this.failed = false
       this.#fetchedAt = counter
     } catch {

@@ -2,6 +2,7 @@ import type { Ms, Reason } from '../../../../server/contract/fold.ts'
 import type { ChannelView, KilnView } from '../../../../server/contract/live.ts'
 import type { Role } from '../../../../server/contract/vocabulary.ts'
 import type { Words } from '../../words/en.ts'
+import { actText } from '../acts/act-text.ts'
 import type { ReasonWords } from './shape.ts'
 import type { Measures } from './measures.ts'
 import { momentText, notBeforeText } from './spans.ts'
@@ -68,14 +69,25 @@ export function trendText(channel: ChannelView | undefined, words: Words, measur
 
 export function sentenceOf(kiln: KilnView, now: Ms, words: Words, measures: Measures): Sentence {
   const { command } = kiln
+  if (command.do === 'none') return { command: words.commands.none, until: words.untils.none, why: chargeText(kiln, words, measures) }
   const trend = trendText(channelOf(kiln, decidingRole(kiln)), words, measures) || estimateText(kiln, words, measures)
   const because = sentencesOf(command.because, words, measures)
-  const doubt = command.sure === 'low' && command.do !== 'none' ? words.sure.low : ''
+  const doubt =
+    command.sure === 'low' && command.do !== 'none' ? `${words.sure.low} ${sentencesOf(command.doubts, words, measures, 1)}` : ''
   return {
     command: words.commands[command.do],
     until: untilText(kiln, now, words, measures),
-    why: [trend, makeupText(kiln, words, measures), because, doubt].filter((part) => part !== '').join(' '),
+    why: [trend, because || makeupText(kiln, words, measures), doubt]
+      .filter((part) => part !== '')
+      .join(' ')
+      .trim(),
   }
+}
+
+/** Before lighting: what is known of the charge. */
+function chargeText({ firing: { charge } }: KilnView, words: Words, measures: Measures): string {
+  if (charge.massKg === undefined && charge.moisturePct === undefined) return words.caution.co
+  return `${capital(actText({ action: 'load', ...charge }, words, measures))}.`
 }
 
 /** The estimated smoke, where no probe gives it. */
