@@ -1,0 +1,21 @@
+import type { Measures } from '../../lib/words/measures.ts'
+
+/** A calendar date as this person reads it: it has no hour, so it is shown as the day it names wherever the tablet stands. */
+export function dateWords(date: string, language: string, year = false): string {
+  const at = Date.parse(`${date}T00:00:00Z`)
+  if (Number.isNaN(at)) return date
+  const form = new Intl.DateTimeFormat(language, { day: 'numeric', month: 'long', ...(year ? { year: 'numeric' } : {}), timeZone: 'UTC' })
+  return form.format(at)
+}
+
+/** Minutes after midnight as a clock time of that day. */
+export function minuteWords(minutes: number): string {
+  const whole = ((Math.round(minutes) % 1440) + 1440) % 1440
+  return `${String(Math.floor(whole / 60)).padStart(2, '0')}:${String(whole % 60).padStart(2, '0')}`
+}
+
+/** Millilitres below a litre, then the unit that this person reads. */
+export function amountWords(ml: number, measures: Measures): string {
+  if (ml >= 1000) return measures.litres(ml / 1000)
+  return `${measures.number(ml, ml > 0 && ml < 10 ? 1 : 0)} mL`
+}

@@ -1,0 +1,20 @@
+import type { EntryProblem } from '../../../../server/contract/entry-problems.ts'
+import type { Language } from '../../lib/choice/choice.svelte.ts'
+import { en, type RestWords } from '../../words/rest/en.ts'
+import { es } from '../../words/rest/es.ts'
+
+/** Words of the pages for lots, use and plan; a language that has none yet reads English. */
+export function restWords(language: Language): RestWords {
+  return language === 'es' ? es : en
+}
+
+/** One problem as a sentence that says what to enter. */
+export function sentenceOf(words: RestWords, problem: EntryProblem): string {
+  if (problem.field === 'offline') return words.offline
+  const { params } = problem
+  const clauses = String(params['clauses'] ?? '')
+    .split(', ')
+    .map((name) => (words.clause as Record<string, string>)[name] ?? name)
+    .join(', ')
+  return words.problem[problem.code]({ ...params, clauses })
+}

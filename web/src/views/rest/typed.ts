@@ -1,0 +1,10 @@
+/** What was typed as a number; a comma counts as a point, and nothing at all is no number (the rules then say what to enter). */
+export function typedNumber(text: string): number {
+  const trimmed = text.trim().replace(',', '.')
+  return trimmed === '' ? Number.NaN : Number(trimmed)
+}
+
+/** The same for a member that may be left out. */
+export function typedOrNothing(text: string): number | undefined {
+  return text.trim() === '' ? undefined : typedNumber(text)
+}
