@@ -1,5 +1,6 @@
 // Starts one of the built programs: `node server/launch.mjs main --port 8080`.
 // Node 20 reads no TypeScript, so the first start (and every start after a change) builds, which takes a few seconds.
+import { execFileSync } from 'node:child_process'
 import { mkdtempSync, existsSync, readFileSync, readdirSync, renameSync, rmSync, statSync, writeFileSync, mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath, pathToFileURL } from 'node:url'
@@ -70,13 +71,18 @@ async function build() {
   rmSync(old, { recursive: true, force: true })
 }
 
+function isBuilt() {
+  return existsSync(stamp) && readFileSync(stamp, 'utf8') === fingerprint()
+}
+
 export async function ensureBuilt() {
-  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === fingerprint()) return
-  await build()
+  if (!isBuilt()) await build()
 }
 
 if (process.argv[1] && fileURLToPath(import.meta.url) === process.argv[1]) {
   const name = process.argv.splice(2, 1)[0]
-  await ensureBuilt()
+  if (name === '--build') await ensureBuilt()
+  // in a process of its own: what the bundler takes of memory must not stay with the service
+  else if (!isBuilt()) execFileSync(process.execPath, [process.argv[1], '--build'], { stdio: ['ignore', 2, 2] })
   if (name !== '--build') await import(pathToFileURL(join(out, 'server', `${name}.js`)).href)
 }
