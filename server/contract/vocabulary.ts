@@ -77,3 +77,51 @@ export type HealthCode = (typeof healthCodes)[number]
 /** The small fire is kept to the end, or the charge is let run by itself once its smoke is thick and white. */
 export const firingWays = ['kept', 'let-run'] as const
 export type FiringWay = (typeof firingWays)[number]
+
+/** Why a message, or a record of one, was turned away by the intake; each is counted and shown. */
+export const refusalReasons = [
+  // topic
+  'bad-topic',
+  'other-site',
+  'unknown-contract',
+  'unknown-kind',
+  'too-many-nodes',
+  // payload
+  'pack-too-large',
+  'bad-utf8',
+  'bad-json',
+  'nested',
+  'duplicate-name',
+  'unsafe-name',
+  'not-a-pack',
+  'bad-info',
+  'bad-channel',
+  'bad-state',
+  // pack
+  'empty-pack',
+  'too-many-records',
+  'unknown-label',
+  'unknown-version',
+  'bad-base',
+  'bad-identity',
+  'conflict',
+  // record
+  'not-a-record',
+  'bad-name',
+  'bad-number',
+  'bad-field',
+  'two-values',
+  'no-value',
+  'no-number',
+  'foreign-name',
+  'unknown-name',
+  'too-many-channels',
+  'bad-time',
+  'no-unit',
+  'unknown-unit',
+  'unit-version',
+  'wrong-unit',
+  'unknown-fault',
+  'out-of-range',
+] as const
+export type RefusalReason = (typeof refusalReasons)[number]

@@ -1,5 +1,6 @@
 import type { Ms, Quality } from '../../contract/fold.ts'
 import { faultWords } from '../../contract/vocabulary.ts'
+import type { RefusalReason } from '../../contract/vocabulary.ts'
 import { convert } from '../channels/convert.ts'
 import { plainKind } from '../channels/kind.ts'
 import type { ChannelKind } from '../channels/kind.ts'
@@ -133,7 +134,7 @@ const beyondIsFault = 3
 /** A number older than this says nothing about a sentinel; common practice, no source. */
 const recentMs = 60_000
 
-function meaningOf(one: Named, channel: ChannelMemory, { node, named, secondaryUnits, receivedMs }: Around): Meaning | string {
+function meaningOf(one: Named, channel: ChannelMemory, { node, named, secondaryUnits, receivedMs }: Around): Meaning | RefusalReason {
   if (one.record.value === null) return meaningOfText(one.record.text ?? '')
   const sent = inChannelUnit(one.record, node.birth?.channels.get(one.channel)?.kind ?? null, secondaryUnits)
   if (typeof sent === 'string') return sent
@@ -154,7 +155,7 @@ function meaningOf(one: Named, channel: ChannelMemory, { node, named, secondaryU
 }
 
 /** Of `vs`, only faults are read: `fault:open` and its like. */
-function meaningOfText(text: string): Meaning | string {
+function meaningOfText(text: string): Meaning | RefusalReason {
   const word = faultWords.find((known) => text === `fault:${known}`)
   if (word !== undefined) return faulty(`fault:${word}`, false)
   return text.startsWith('fault:') ? 'unknown-fault' : 'no-number'

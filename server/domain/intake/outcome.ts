@@ -1,4 +1,5 @@
 import type { NodeId } from '../../contract/fold.ts'
+import type { RefusalReason } from '../../contract/vocabulary.ts'
 import type { NodeMemory } from './state.ts'
 import type { KilnInput, Refusal } from './types.ts'
 
@@ -12,7 +13,7 @@ export interface Outcome {
 export const noOutcome = (): Outcome => ({ inputs: [], refused: [], commands: [] })
 
 /** @param record null where the whole message is meant */
-export function refuse(outcome: Outcome, node: NodeMemory, reason: string, record: number | null): void {
+export function refuse(outcome: Outcome, node: NodeMemory, reason: RefusalReason, record: number | null): void {
   outcome.refused.push({ node: node.node, reason, record })
   node.refused[reason] = (node.refused[reason] ?? 0) + 1
 }

@@ -1,5 +1,6 @@
 import type { Input, Ms, NodeId } from '../../contract/fold.ts'
 import type { NodeView } from '../../contract/live.ts'
+import type { RefusalReason } from '../../contract/vocabulary.ts'
 
 /** One MQTT message, or one line of a recording, as it arrived. `seq` grows by one for every journalled entry of the site. */
 export interface Message {
@@ -26,8 +27,7 @@ export interface IntakeResult<S> {
 
 export interface Refusal {
   node: NodeId | null
-  /** A code of the registry: `pack-too-large`, `bad-json`, `unknown-name`, ... */
-  reason: string
+  reason: RefusalReason
   /** Index of the record in its pack; null where the whole message is meant. */
   record: number | null
 }
