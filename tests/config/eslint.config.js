@@ -89,6 +89,8 @@ export default tseslint.config(
   {
     files: ['**/*.svelte', '**/*.svelte.ts'],
     languageOptions: { globals: globals.browser, parserOptions: { parser: tseslint.parser, extraFileExtensions: ['.svelte'] } },
+    // props are taken apart in one go, also where one of them is bound and therefore assigned
+    rules: { 'prefer-const': ['error', { destructuring: 'all' }] },
   },
   { files: ['web/**'], languageOptions: { globals: globals.browser } },
 )
