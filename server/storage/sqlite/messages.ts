@@ -4,9 +4,9 @@ import type { Opening } from './opening.ts'
 
 // What crosses between the store and its threads.
 
-/** `ids` are the calls that one operation answers; urgent ones do not wait for company and may use the ballast's room. */
-export type WriteOperation = { ids: number[]; urgent: boolean } & (
-  | { op: 'append'; entries: Uint8Array }
+/** Urgent ones do not wait for company and may use the ballast's room. */
+export type WriteOperation = { id: number; urgent: boolean } & (
+  | { op: 'append'; entries: Uint8Array; count: number }
   | { op: 'checkpoint'; checkpoint: Checkpoint }
   | { op: 'quarantine'; items: readonly Quarantined[] }
   | { op: 'outputs'; kiln: string; firing: string | null; outputs: readonly Output[] }

@@ -14,7 +14,7 @@ import { packEntries, unpackEntries } from './pack.ts'
 import type { Query, ThreadSetup, WriteOperation } from './messages.ts'
 import type { Opening } from './opening.ts'
 import { storageProgram } from './program.ts'
-import { StoreThread } from './thread.ts'
+import { StoreThread, type Waiting } from './thread.ts'
 import type { CurveSeries } from './tables/points.ts'
 
 export interface SqliteOptions {
@@ -40,7 +40,7 @@ export interface SqliteStore extends Store {
 const mostWaiting = 50_000
 const reopenAfterMs = 1000
 
-type Unnumbered<O> = O extends WriteOperation ? Omit<O, 'ids'> : never
+type Unnumbered<O> = O extends WriteOperation ? Omit<O, 'id'> : never
 
 export function createSqliteStore(options: SqliteOptions): SqliteStore {
   return new ThreadedStore(options)
@@ -52,7 +52,7 @@ class ThreadedStore implements SqliteStore {
   #reader: StoreThread | null = null
   #outgoing: WriteOperation[] = []
   /** Readings and events of this turn of the event loop, each packed as one operation. */
-  #gathered: { ids: number[]; urgent: boolean; entries: JournalEntry[] } | null = null
+  #gathered: { calls: Waiting[]; urgent: boolean; entries: JournalEntry[] } | null = null
   #sending = false
   #stopping = false
 
@@ -80,15 +80,13 @@ class ThreadedStore implements SqliteStore {
   }
 
   async append(entries: readonly JournalEntry[]): Promise<void> {
-    const writer = this.#room()
+    this.#room()
     const urgent = entries.some((entry) => entry.kind !== 'message')
     if (this.#gathered?.urgent !== urgent) this.#pack()
-    const { id, answer } = writer.expect()
-    this.#gathered ??= { ids: [], urgent, entries: [] }
-    this.#gathered.ids.push(id)
-    this.#gathered.entries.push(...entries)
+    const gathered = (this.#gathered ??= { calls: [], urgent, entries: [] })
+    gathered.entries.push(...entries)
     this.#sendSoon()
-    await answer
+    await new Promise((resolve, reject) => gathered.calls.push({ resolve, reject }))
   }
 
   async *read(after: number, upTo = Number.MAX_SAFE_INTEGER): AsyncIterable<JournalEntry[]> {
@@ -171,17 +169,16 @@ class ThreadedStore implements SqliteStore {
   async #write(operation: Unnumbered<WriteOperation>): Promise<unknown> {
     const writer = this.#room()
     this.#pack()
-    const { id, answer } = writer.expect()
-    this.#outgoing.push({ ...operation, ids: [id] } as WriteOperation)
-    this.#sendSoon()
-    return answer
+    return new Promise((resolve, reject) => {
+      this.#outgoing.push({ ...operation, id: writer.expect([{ resolve, reject }]) } as WriteOperation)
+      this.#sendSoon()
+    })
   }
 
   async #ask(ask: Query): Promise<unknown> {
-    if (this.#reader === null) throw new StoreProblem('io', 'the store is not open')
-    const { id, answer } = this.#reader.expect()
-    this.#reader.post({ id, ask })
-    return answer
+    const reader = this.#reader
+    if (reader === null) throw new StoreProblem('io', 'the store is not open')
+    return new Promise((resolve, reject) => reader.post({ id: reader.expect([{ resolve, reject }]), ask }))
   }
 
   #sendSoon(): void {
@@ -192,9 +189,11 @@ class ThreadedStore implements SqliteStore {
 
   #pack(): void {
     if (this.#gathered === null) return
-    const { ids, urgent, entries } = this.#gathered
-    this.#outgoing.push({ op: 'append', ids, urgent, entries: packEntries(entries) })
+    const { calls, urgent, entries } = this.#gathered
     this.#gathered = null
+    const writer = this.#writer
+    if (writer === null) for (const call of calls) call.reject(new StoreProblem('io', 'the store is not open'))
+    else this.#outgoing.push({ op: 'append', id: writer.expect(calls), urgent, count: entries.length, entries: packEntries(entries) })
   }
 
   #send(): void {

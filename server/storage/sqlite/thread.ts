@@ -8,7 +8,7 @@ interface Opened {
   lastAt: number
   opening: Opening
 }
-interface Waiting {
+export interface Waiting {
   resolve(value: unknown): void
   reject(error: Error): void
 }
@@ -16,7 +16,8 @@ interface Waiting {
 /** One thread of the store seen from outside: numbered calls out, answers in. A thread that dies fails all its calls. */
 export class StoreThread {
   readonly #worker: Worker
-  readonly #waiting = new Map<number, Waiting>()
+  readonly #waiting = new Map<number, readonly Waiting[]>()
+  #callsWaiting = 0
   readonly #onDeath: () => void
   #nextId = 1
   #gone: StoreProblem | null = null
@@ -42,22 +43,24 @@ export class StoreThread {
     const thread = new StoreThread(file, setup, () => {})
     return new Promise((resolve, reject) => {
       thread.#opening = { resolve, reject }
-      thread.#waiting.set(0, { resolve, reject })
+      thread.#waiting.set(0, [{ resolve, reject }])
     })
   }
 
+  /** Calls without an answer yet. */
   get waiting(): number {
-    return this.#waiting.size
+    return this.#callsWaiting
   }
 
-  /** A number for a call, and the promise of its answer. */
-  expect(): { id: number; answer: Promise<unknown> } {
+  /** A number for one operation that answers these calls, all alike. */
+  expect(calls: readonly Waiting[]): number {
     const id = this.#nextId++
-    const answer = new Promise<unknown>((resolve, reject) => {
-      if (this.#gone === null) this.#waiting.set(id, { resolve, reject })
-      else reject(this.#gone)
-    })
-    return { id, answer }
+    if (this.#gone !== null) for (const call of calls) call.reject(this.#gone)
+    else {
+      this.#waiting.set(id, calls)
+      this.#callsWaiting += calls.length
+    }
+    return id
   }
 
   post(message: ToThread, transfer: ArrayBuffer[] = []): void {
@@ -75,10 +78,13 @@ export class StoreThread {
   #take(message: FromThread): void {
     if ('done' in message) {
       for (const { id, failure, result } of message.done) {
-        const call = this.#waiting.get(id)
+        const calls = this.#waiting.get(id) ?? []
         this.#waiting.delete(id)
-        if (failure === undefined) call?.resolve(result)
-        else call?.reject(problemOf(failure))
+        this.#callsWaiting -= calls.length
+        for (const call of calls) {
+          if (failure === undefined) call.resolve(result)
+          else call.reject(problemOf(failure))
+        }
       }
     } else if ('opened' in message) this.#opening?.resolve(message.opened)
     else if ('failedToOpen' in message) this.#opening?.reject(problemOf(message.failedToOpen))
@@ -89,7 +95,7 @@ export class StoreThread {
     if (this.#gone !== null) return
     this.#gone = problem
     this.#opening?.reject(problem)
-    for (const call of this.#waiting.values()) call.reject(problem)
+    for (const call of [...this.#waiting.values()].flat()) call.reject(problem)
     this.#waiting.clear()
     if (this.#stopped !== null) this.#stopped()
     else this.#onDeath()

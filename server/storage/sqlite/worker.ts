@@ -11,8 +11,8 @@ import { problemFrom } from './problems.ts'
 import { answer } from './queries.ts'
 import { Writer } from './writer.ts'
 
-/** Enough company to commit at once. */
-const fullBatch = 500
+/** Entries that are company enough to commit at once. */
+const fullBatch = 200
 
 function failureOf(error: unknown) {
   const { code, message } = problemFrom(error)
@@ -29,27 +29,35 @@ function runWriter(port: MessagePort, setup: ThreadSetup, places: Places): void 
   say({ opened: { lastSeq: last.seq, lastAt: last.at, opening } })
 
   let waiting: WriteOperation[] = []
+  let entries = 0
   let timer: NodeJS.Timeout | null = null
   let due = false
   let stopping = false
+  let lastCommitMs = 0
 
   const take = (message: ToThread) => {
-    if ('writes' in message) waiting.push(...message.writes)
-    else if ('stop' in message) stopping = true
-    due ||= stopping || waiting.length >= fullBatch || waiting.some((operation) => operation.urgent)
+    if ('writes' in message) {
+      for (const operation of message.writes) {
+        waiting.push(operation)
+        entries += operation.op === 'append' ? operation.count : 1
+        due ||= operation.urgent
+      }
+    } else if ('stop' in message) stopping = true
+    due ||= stopping || entries >= fullBatch
   }
   const flush = () => {
+    if (timer !== null) clearTimeout(timer)
     timer = null
     // what arrived while the last batch was synced goes along
     for (let more = receiveMessageOnPort(port); more !== undefined; more = receiveMessageOnPort(port)) take(more.message as ToThread)
     const batch = waiting
     waiting = []
+    entries = 0
     due = false
     if (batch.length > 0) {
-      const done = writer
-        .commit(batch)
-        .flatMap(({ ids, failure, result }) => ids.map((id) => ({ id, result, ...(failure && { failure }) })))
-      say({ done })
+      const began = performance.now()
+      say({ done: writer.commit(batch) })
+      lastCommitMs = performance.now() - began
     }
     if (stopping) stop()
   }
@@ -64,10 +72,9 @@ function runWriter(port: MessagePort, setup: ThreadSetup, places: Places): void 
   }
   port.on('message', (message: ToThread) => {
     take(message)
-    if (due) {
-      if (timer !== null) clearTimeout(timer)
-      flush()
-    } else timer ??= setTimeout(flush, setup.windowMs)
+    // on a slow disk company gathers while it syncs: no need to wait for more
+    if (due || lastCommitMs >= setup.windowMs) flush()
+    else timer ??= setTimeout(flush, setup.windowMs)
   })
 }
 

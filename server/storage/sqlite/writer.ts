@@ -9,7 +9,7 @@ import { PointTable } from './tables/points.ts'
 import { putCheckpoint, putDocument, putFiring, putOutputs, putQuarantined } from './tables/records.ts'
 
 export interface Outcome {
-  ids: number[]
+  id: number
   failure?: Failure
   result?: unknown
 }
@@ -105,7 +105,7 @@ export class Writer {
       const results = this.#transaction(batch.filter((operation) => !faults.has(operation)))
       return batch.map((operation) => {
         const fault = faults.get(operation)
-        return fault === undefined ? { ids: operation.ids, result: results.get(operation) } : failed(operation, fault)
+        return fault === undefined ? { id: operation.id, result: results.get(operation) } : failed(operation, fault)
       })
     } catch (error) {
       if (!(error instanceof OperationFailed)) throw error
@@ -185,7 +185,7 @@ export class Writer {
 }
 
 function failed(operation: WriteOperation, problem: StoreProblem): Outcome {
-  return { ids: operation.ids, failure: { code: problem.code, message: problem.message } }
+  return { id: operation.id, failure: { code: problem.code, message: problem.message } }
 }
 
 /** The writer's thread has nothing else to do meanwhile. */

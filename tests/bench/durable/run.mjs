@@ -1,0 +1,50 @@
+// node tests/bench/durable/run.mjs [ROUNDS] [SECONDS] [NODES] [IN-FLIGHT]
+// Durable acknowledged readings a second of our path against bare parts, in turns in the same run; three readings in a message.
+import { spawn } from 'node:child_process'
+import { mkdtempSync, rmSync } from 'node:fs'
+import { join, resolve } from 'node:path'
+import { build } from 'vite'
+
+const [rounds = 3, seconds = 8, nodes = 50, inFlight = 20] = process.argv.slice(2).map(Number)
+const readingsAMessage = 3
+const out = mkdtempSync(join(resolve('.build'), 'bench-'))
+const input = Object.fromEntries(['bare', 'ours', 'nodes'].map((name) => [name, resolve('tests/bench/durable', `${name}.ts`)]))
+input['storage-worker'] = resolve('server/storage/sqlite/worker.ts')
+await build({
+  configFile: false,
+  logLevel: 'warn',
+  build: { ssr: true, outDir: out, target: 'node20', minify: false, rollupOptions: { input } },
+})
+
+async function measure(name) {
+  const folder = mkdtempSync(join(resolve('.build'), 'bench-data-'))
+  const server = spawn(process.execPath, [join(out, `${name}.js`), folder, join(out, 'storage-worker.js')], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+  })
+  const port = await new Promise((done) => server.stdout.on('data', (chunk) => done(/ready (\d+)/.exec(String(chunk))?.[1])))
+  const load = spawn(process.execPath, [join(out, 'nodes.js'), port, nodes, inFlight, seconds].map(String), {
+    stdio: ['ignore', 'pipe', 'inherit'],
+  })
+  const said = await new Promise((done) => load.stdout.on('data', (chunk) => done(JSON.parse(String(chunk)))))
+  const ended = new Promise((done) => server.once('exit', done))
+  server.kill('SIGTERM')
+  await ended
+  rmSync(folder, { recursive: true })
+  return said
+}
+
+const results = { bare: [], ours: [] }
+for (let round = 0; round < rounds; round++) {
+  for (const name of ['bare', 'ours']) {
+    const { perSecond, p99Ms } = await measure(name)
+    results[name].push(perSecond)
+    console.log(
+      `${name}: ${Math.round(perSecond)} messages/s, ${Math.round(perSecond * readingsAMessage)} readings/s, p99 ${p99Ms.toFixed(1)} ms`,
+    )
+  }
+}
+rmSync(out, { recursive: true })
+const median = (values) => values.toSorted((a, b) => a - b)[values.length >> 1]
+const ratio = median(results.ours) / median(results.bare)
+console.log(`ours / bare parts: ${ratio.toFixed(2)} (target at least 0.8)`)
+process.exitCode = ratio >= 0.8 ? 0 : 1
