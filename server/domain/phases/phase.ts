@@ -59,7 +59,7 @@ const steps: readonly Step[] = [
   },
   {
     phase: 'breakdown',
-    dwellMin: 6,
+    dwellMin: 10,
     met: (look, window) => {
       const smoke = smokeOf(look)
       const seen = newest(look.facts.smoke)
