@@ -6,12 +6,23 @@ import type { Ms } from '../../contract/fold.ts'
  */
 export interface EpochEstimate {
   minutes: { minute: number; leastMs: Ms }[]
+  /** The beginning as the last packs in a row had it, and how many they were. */
+  steady: { startMs: Ms; packs: number }
 }
 
 const minuteMs = 60_000
 const windowMinutes = 60
 
-export const noEpoch = (): EpochEstimate => ({ minutes: [] })
+/**
+ * So many live packs in a row that agree among themselves within 2 s and lie more than 5 s after the estimate prove it wrong: one broken `up`, or a
+ * service that started again with a better clock, would otherwise make all that is live look late for an hour. A network that was slow is told apart:
+ * what it held back comes in a bunch and does not agree. Common practice, no source.
+ */
+const packsToOverrule = 6
+const agreementMs = 2000
+const overruledMs = 5000
+
+export const noEpoch = (): EpochEstimate => ({ minutes: [], steady: { startMs: 0, packs: 0 } })
 
 /** Takes a live pack into account. */
 export function feedEpoch(epoch: EpochEstimate, receivedMs: Ms, upS: number): void {
@@ -20,6 +31,12 @@ export function feedEpoch(epoch: EpochEstimate, receivedMs: Ms, upS: number): vo
   const last = epoch.minutes.at(-1)
   if (last?.minute === minute) last.leastMs = Math.min(last.leastMs, startMs)
   else epoch.minutes.push({ minute, leastMs: startMs })
+  const { steady } = epoch
+  if (Math.abs(startMs - steady.startMs) <= agreementMs) steady.packs++
+  else epoch.steady = { startMs, packs: 1 }
+  if (steady.packs >= packsToOverrule && startMs - (epochMs(epoch) ?? startMs) > overruledMs) {
+    epoch.minutes = [{ minute, leastMs: steady.startMs }]
+  }
   while (epoch.minutes.length > 1 && (epoch.minutes[0]?.minute ?? minute) < minute - windowMinutes) epoch.minutes.shift()
 }
 
@@ -50,12 +67,14 @@ const passesToTrust = 3
 /**
  * Judges the clock of a node by a live pack.
  * @param newestMs newest time in the pack, by the node's clock
- * @param expectedMs when the pack was composed by its boot's epoch (a pack may be delayed without any fault of the clock); reception where none is known
+ * @param expectedMs when the pack was composed by its boot's epoch (a pack may be delayed without any fault of the clock); the reception where none is known
  */
 export function judgeClock(trust: ClockTrust, newestMs: Ms, expectedMs: Ms, receivedMs: Ms, upS: number | null): void {
   const grew = upS !== null && trust.newestUpS !== null && upS > trust.newestUpS
   const steppedBack = grew && trust.newestMs !== null && newestMs < trust.newestMs
-  const wrong = Math.abs(newestMs - expectedMs) > largestDifferenceMs || newestMs - receivedMs > furthestAheadMs || steppedBack
+  // Either the beginning of the boot or the reception may be off without any fault of the clock; it must agree with one of them.
+  const differenceMs = Math.min(Math.abs(newestMs - expectedMs), Math.abs(newestMs - receivedMs))
+  const wrong = differenceMs > largestDifferenceMs || newestMs - receivedMs > furthestAheadMs || steppedBack
   if (wrong) {
     trust.suspect = true
     trust.passed = 0

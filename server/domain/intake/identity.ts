@@ -13,8 +13,12 @@ export interface Seen {
 
 /** At 5 s a pack: 11 hours. */
 const mostPrints = 8192
-/** At 5 s: 5.7 hours of each channel, nearly three times the buffer of a usual node. */
-const mostSamples = 4096
+/** Of all channels together: at 5 s and eight channels 5.7 hours of each, nearly three times the buffer of a usual node. */
+const mostSamples = 32_768
+/** However many channels a node has. */
+const fewestSamples = 256
+/** Of a node that has few. */
+const mostSamplesOfOne = 4096
 /** Packs go missing in few places; a sender that skips about more than this is remembered by its newest ranges. */
 const mostRanges = 256
 
@@ -54,7 +58,7 @@ export function sightSample(seen: Seen, channel: string, key: number, sent: numb
   const known = times.get(key)
   if (known !== undefined) return known === sent ? 'again' : 'conflict'
   times.set(key, sent)
-  dropOldest(times, mostSamples)
+  dropOldest(times, Math.min(mostSamplesOfOne, Math.max(fewestSamples, Math.floor(mostSamples / seen.samples.size))))
   return 'new'
 }
 
@@ -69,7 +73,7 @@ function dropOldest(map: Map<number, unknown>, most: number): void {
   if (map.size <= most) return
   for (const oldest of map.keys()) {
     map.delete(oldest)
-    return
+    if (map.size <= most) return
   }
 }
 

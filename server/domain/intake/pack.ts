@@ -27,16 +27,17 @@ export function takePack(node: NodeMemory, pack: readonly unknown[], arrival: Ar
   }
   for (const { index, reason } of resolved.problems) refuse(outcome, node, reason, index)
   const accepted = acceptRecords(node, resolved, arrival.atMs, outcome)
-  if (accepted === null || accepted.readings.length === 0) return
+  // A pack that says only who it is from still says that its node is there.
+  if (accepted === null || (accepted.readings.length === 0 && accepted.identity.boot === null)) return
   const fresh = tellApart(node, accepted, arrival, outcome)
-  if (fresh.length === 0) return
+  if (fresh === null) return
   if (arrival.live) hearLive(node, accepted, arrival.atMs, outcome)
   tellChannels(node, accepted.updates, fresh, outcome)
   for (const reading of fresh) placeReading(node, accepted.identity, reading, arrival, outcome)
 }
 
-/** The readings that were not heard before. */
-function tellApart(node: NodeMemory, { identity, readings }: Accepted, { live, payload }: Arrival, outcome: Outcome): Reading[] {
+/** The readings that were not heard before; null for a pack that brings nothing but what was heard, or contradicts it. */
+function tellApart(node: NodeMemory, { identity, readings }: Accepted, { live, payload }: Arrival, outcome: Outcome): Reading[] | null {
   const { boot, seq, upS } = identity
   if (boot === null) {
     remark(node, 'unsequenced')
@@ -47,7 +48,7 @@ function tellApart(node: NodeMemory, { identity, readings }: Accepted, { live, p
   const sighting = seq === null ? 'new' : sightPack(seen, seq, print)
   if (sighting === 'again' || (sighting === 'forgotten' && !live)) {
     node.duplicates += readings.length
-    return []
+    return null
   }
   const fresh: Reading[] = []
   let conflicts = 0
@@ -68,7 +69,7 @@ function tellApart(node: NodeMemory, { identity, readings }: Accepted, { live, p
   }
   if (seq !== null && sighting === 'new') rememberPack(seen, seq, print)
   if (conflicts > 0) countConflict(node, outcome)
-  return fresh
+  return sighting === 'new' && (fresh.length > 0 || readings.length === 0) ? fresh : null
 }
 
 /** Wire format, rule 1. Asked again after twice as many each time, so that a node that does not listen is not shouted at. */

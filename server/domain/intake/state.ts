@@ -87,7 +87,7 @@ export interface HeldBoot {
 export const usualPeriodS = 5
 /** The coarsest step of a usual converter (instrument facts 2.1), where none is told. */
 export const usualLsb = 0.25
-const mostBoots = 8
+const mostBoots = 4
 const mostChannels = 64
 
 export const newNode = (node: NodeId): NodeMemory => ({

@@ -90,6 +90,15 @@ describe('identity (wire format, rule 1)', () => {
   })
 })
 
+describe('a pack that says only who it is from', () => {
+  it('is a sign of life, once', () => {
+    const story = new Story()
+    expect(story.say(start, 'readings', pack({ seq: 1, up: 4, values: {} })).inputs).toEqual([{ kind: 'node', node: 'yard/n1', is: 'up' }])
+    story.say(start + 20_000, 'readings', pack({ seq: 1, up: 4, values: {} }))
+    expect(story.node()).toMatchObject({ lastHeard: start, boot: 17, samples: 0 })
+  })
+})
+
 describe('memory of one boot', () => {
   it('remembers pack numbers as ranges, in whatever order they come', () => {
     const seen = nothingSeen()
@@ -114,6 +123,15 @@ describe('memory of one boot', () => {
     expect(seen.samples.get('wall')?.size).toBe(4096)
     expect(seen.packRanges).toEqual([[1, 30_000]])
     expect(sightPack(seen, 1, 1)).toBe('forgotten')
+  })
+
+  it('shares its room among the channels, and never leaves one with less than 256', () => {
+    const seen = nothingSeen()
+    for (let i = 0; i < 3000; i++) for (let channel = 0; channel < 64; channel++) sightSample(seen, `c${channel}`, i, i)
+    const sizes = [...seen.samples.values()].map(({ size }) => size)
+    expect(Math.max(...sizes)).toBe(512)
+    for (let i = 0; i < 3000; i++) for (let channel = 0; channel < 200; channel++) sightSample(seen, `d${channel}`, i, i)
+    expect(seen.samples.get('d199')?.size).toBe(256)
   })
 
   it('keeps the newest ranges of a sender that skips', () => {

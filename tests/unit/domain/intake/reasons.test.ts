@@ -64,6 +64,7 @@ describe('every reason of the registry', () => {
     earns[reason](story)
     expect(story.reasons()).toContain(reason)
     const refusal = story.refused.find((refused) => refused.reason === reason)
-    if (refusal?.node != null) expect(story.node(refusal.node).refused[reason]).toBeGreaterThan(0)
+    const node = refusal?.node ?? null
+    if (node !== null) expect(story.node(node).refused[reason]).toBeGreaterThan(0)
   })
 })

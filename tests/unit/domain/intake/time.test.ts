@@ -42,6 +42,22 @@ describe('a node without a clock (wire format, rule 2)', () => {
     expect(epoch.minutes.length).toBeLessThanOrEqual(61)
   })
 
+  it('is overruled by six packs in a row that agree: one broken `up` does not make an hour of readings late', () => {
+    const story = new Story()
+    story.say(start + 5000, 'readings', pack({ seq: 1, up: 5 }))
+    story.say(start + 10_000, 'readings', pack({ seq: 2, up: 1000 }))
+    for (let i = 3; i <= 12; i++) story.say(start + i * 5000 + i * 10, 'readings', pack({ seq: i, up: i * 5 }))
+    expect(story.samples().map(({ late }) => late)).toEqual([false, false, true, true, true, true, true, false, false, false, false, false])
+    expect(story.samples().at(-1)?.t).toBe(start + 60_000 + 30)
+  })
+
+  it('is not overruled by what a slow network held back', () => {
+    const story = new Story()
+    story.say(start + 5000, 'readings', pack({ seq: 1, up: 5 }))
+    for (let i = 2; i <= 30; i++) story.say(start + 200_000 + i, 'readings', pack({ seq: i, up: i * 5 }))
+    expect(story.samples().map(({ t }) => t - start)).toEqual(Array.from({ length: 30 }, (_, i) => (i + 1) * 5000))
+  })
+
   it('gives nothing a time after it was heard', () => {
     const story = new Story()
     story.say(start + 5000, 'readings', pack({ seq: 1, up: 5, t: 1.5 }))
@@ -120,6 +136,19 @@ describe('a node with a clock (wire format, rule 3)', () => {
     story.say(start + 70_000, 'readings', absolute(2, 10, start + 10_000))
     expect(told(story)).toEqual([])
     expect(story.samples().at(-1)).toMatchObject({ t: start + 10_000, late: true })
+  })
+
+  it('is not blamed for a broken `up` either', () => {
+    const story = new Story()
+    story.say(start + 5000, 'readings', absolute(1, 5, start + 5000))
+    story.say(start + 10_000, 'readings', absolute(2, 1000, start + 10_000))
+    story.say(start + 15_000, 'readings', absolute(3, 15, start + 15_000))
+    expect(told(story)).toEqual([])
+    expect(story.samples().map(({ t, late }) => [t - start, late])).toEqual([
+      [5000, false],
+      [10_000, false],
+      [15_000, false],
+    ])
   })
 
   it('whose buffer lies in the future is placed by its seconds', () => {
