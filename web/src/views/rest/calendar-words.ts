@@ -4,7 +4,9 @@ import type { Measures } from '../../lib/words/measures.ts'
 export function dateWords(date: string, language: string, year = false): string {
   const at = Date.parse(`${date}T00:00:00Z`)
   if (Number.isNaN(at)) return date
-  const form = new Intl.DateTimeFormat(language, { day: 'numeric', month: 'long', ...(year ? { year: 'numeric' } : {}), timeZone: 'UTC' })
+  // the day before the month, as the labels of the trade write it
+  const locale = language === 'en' ? 'en-GB' : language
+  const form = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'long', ...(year ? { year: 'numeric' } : {}), timeZone: 'UTC' })
   return form.format(at)
 }
 
@@ -18,4 +20,9 @@ export function minuteWords(minutes: number): string {
 export function amountWords(ml: number, measures: Measures): string {
   if (ml >= 1000) return measures.litres(ml / 1000)
   return `${measures.number(ml, ml > 0 && ml < 10 ? 1 : 0)} mL`
+}
+
+/** Calendar date at the site of a moment. */
+export function dateOfMs(at: number, offsetMin: number): string {
+  return new Date(at + offsetMin * 60_000).toISOString().slice(0, 10)
 }

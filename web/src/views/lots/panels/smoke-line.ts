@@ -15,8 +15,3 @@ export function smokeLineOf(curve: Curve): SmokeLine | null {
   const estimated = curve.series.find(({ key }) => key === 'smoke-estimated')
   return estimated ? { t: curve.t, value: estimated.values, by: 'estimate', probeAt: null } : null
 }
-
-/** Calendar date at the site of a moment. */
-export function dateOfMs(at: number, offsetMin: number): string {
-  return new Date(at + offsetMin * 60_000).toISOString().slice(0, 10)
-}
