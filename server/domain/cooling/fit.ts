@@ -82,7 +82,7 @@ function hottest(cooling: Cooling, look: Look, over: number, air: number): numbe
   // where the wall at sealing was missed, the coolest wall that still gave charcoal is assumed
   const share = Math.max(1.15, start / Math.max(120, cooling.firstK ?? 200))
   const core = mean(look.past.core, 10)
-  return Math.max(air + Math.max(0, over) * share + 1, core ?? -273)
+  return Math.max(air + Math.max(0, over) * share, core ?? -273)
 }
 
 function leaks(cooling: Cooling, look: Look, over: number | null, elapsedMs: number): void {

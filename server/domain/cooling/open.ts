@@ -4,9 +4,9 @@ import type { Look } from '../firing/look.ts'
 import { airC, type Cooling } from './fit.ts'
 
 const hourMs = 3_600_000
-/** Without a probe of the core or of the air the same has to hold longer: common practice, no source. */
-const holdMs = hourMs / 2
-const longHoldMs = 0.75 * hourMs
+/** Everything must hold together for so long, and longer for each probe (core, air) that is missing: common practice, no source. */
+const holdMs = hourMs / 3
+const doubtMs = 0.4 * hourMs
 /** Sealed-side probes count as near the air within this, K. The wall has its own, stricter bound. */
 const nearK = 20
 /** How far the model's 99.9 % bound lies above what its kilns really had, K (trials). */
@@ -54,8 +54,8 @@ export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | nu
   if (air?.measured !== true) cooling.doubts.push({ code: 'no-air-probe' })
   const holds = unless.length === 0
   cooling.fitSince = holds ? (cooling.fitSince ?? look.at) : null
-  const hold = cooling.doubts.length > 0 ? longHoldMs : holdMs
-  return { due: holds && cooling.fitSince !== null && look.at - cooling.fitSince >= hold, because, unless }
+  const hold = holdMs + doubtMs * cooling.doubts.length
+  return { due: cooling.fitSince !== null && look.at - cooling.fitSince >= hold, because, unless }
 }
 
 /** A due opening is taken back on any rise, or when the bound is clearly over its limit again. */

@@ -1,7 +1,17 @@
 import { describe, expect, it } from 'vitest'
 import type { AlarmCode, Phase } from '../../../../server/contract/vocabulary.ts'
 import { alarmCodes } from '../../../../server/contract/vocabulary.ts'
-import { boardView, ebb, emptyBoard, keyOf, order, tell, tickBoard, type AlarmBoard, type Telling } from '../../../../server/domain/alarms/board.ts'
+import {
+  boardView,
+  ebb,
+  emptyBoard,
+  keyOf,
+  order,
+  tell,
+  tickBoard,
+  type AlarmBoard,
+  type Telling,
+} from '../../../../server/domain/alarms/board.ts'
 import type { Sign } from '../../../../server/domain/alarms/limit.ts'
 import { alarmTable } from '../../../../server/domain/alarms/tables/definitions.ts'
 
@@ -11,7 +21,8 @@ function put(board: AlarmBoard, at: number, alarm: AlarmCode, sign: Sign, more: 
   const { phase = 'vinegar', ...rest } = more
   return tell(board, alarmTable, at, phase, { alarm, channel: null, sign, because: [], ...rest })?.state ?? null
 }
-const stateOf = (board: AlarmBoard, alarm: AlarmCode, channel: string | null = null): string | undefined => board.items[keyOf(alarm, channel)]?.state
+const stateOf = (board: AlarmBoard, alarm: AlarmCode, channel: string | null = null): string | undefined =>
+  board.items[keyOf(alarm, channel)]?.state
 
 describe('definitions', () => {
   it('has one for every code of the contract, with source, consequence and response', () => {
@@ -127,6 +138,9 @@ describe('an alarm of people', () => {
     const board = emptyBoard()
     for (const channel of ['y/n/wall', 'y/n/outlet']) put(board, 0, 'probe-fault', 'abnormal', { channel, delays: { onS: 0, offS: 0 } })
     order(board, alarmTable, 1, 'acknowledge', 'probe-fault', 'y/n/wall')
-    expect([stateOf(board, 'probe-fault', 'y/n/wall'), stateOf(board, 'probe-fault', 'y/n/outlet')]).toEqual(['acknowledged', 'unacknowledged'])
+    expect([stateOf(board, 'probe-fault', 'y/n/wall'), stateOf(board, 'probe-fault', 'y/n/outlet')]).toEqual([
+      'acknowledged',
+      'unacknowledged',
+    ])
   })
 })

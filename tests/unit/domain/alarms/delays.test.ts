@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { emptyBoard, tell, tickBoard, type AlarmBoard } from '../../../../server/domain/alarms/board.ts'
+import { emptyBoard, tell, tickBoard, type AlarmBoard, type Telling } from '../../../../server/domain/alarms/board.ts'
 import type { AlarmTable } from '../../../../server/domain/alarms/definition.ts'
 import { above, below } from '../../../../server/domain/alarms/limit.ts'
 import { alarmTable } from '../../../../server/domain/alarms/tables/definitions.ts'
@@ -21,7 +21,7 @@ function play(values: (t: number) => number, untilS: number, { deadBand, onDelay
   const say = (state: string, t: number): void => void events.push(`${state === 'unacknowledged' ? 'ALARM' : 'RTN'} at ${t}`)
   for (let t = 0; t <= untilS; t++) {
     const value = values(t)
-    const telling = { alarm: 'condenser-hot', channel: null, sign: above(value, 60, deadBand), because: [] } as const
+    const telling: Telling = { alarm: 'condenser-hot', channel: null, sign: above(value, 60, deadBand), because: [] }
     const item = tell(board, table, t * 1000, 'vinegar', telling)
     if (item !== null) say(item.state, t)
     for (const ticked of tickBoard(board, table, t * 1000)) say(ticked.state, t)

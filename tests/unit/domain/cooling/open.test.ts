@@ -1,0 +1,53 @@
+import { describe, expect, it } from 'vitest'
+import { anyKiln, runSealed, tightKiln } from './sealed-kiln.ts'
+
+// Limits: interior 40 to 50 °C before unloading (trade facts 7.3.1); open only at ambient (7.3.6); time alone is no proof (7.3.8).
+describe('the opening of a sealed kiln', () => {
+  it('is called after the hottest part fell below the limit, not when the wall did', () => {
+    const run = runSealed(tightKiln, 40, 1)
+    expect(run.below45H).not.toBeNull()
+    expect(run.openH).toBeGreaterThanOrEqual(run.below45H ?? Infinity)
+    expect(run.withdrawn).toBe(false)
+  })
+
+  it('waits for a night at least, however fast it cools', () => {
+    const run = runSealed({ ...tightKiln, tauH: 1.2 }, 20, 2)
+    expect(run.below45H).toBeLessThan(5)
+    expect(run.openH).toBeGreaterThanOrEqual(10)
+  })
+
+  it('waits longer in doubt: without a probe of the air', () => {
+    const sure = runSealed({ ...tightKiln, noiseK: 0 }, 40, 3)
+    const unsure = runSealed({ ...tightKiln, noiseK: 0, ambientProbe: false }, 40, 3)
+    expect(unsure.openH).toBeGreaterThan(sure.openH ?? Infinity)
+    expect(unsure.cooling.doubts.map((d) => d.code)).toContain('no-air-probe')
+  })
+
+  it('is never called while a leak keeps it burning, and the leak is told', () => {
+    for (const leakK of [30, 60, 120, 300]) {
+      const run = runSealed({ ...tightKiln, leakK }, 72, leakK)
+      expect(run.openH, `leak of ${leakK} K`).toBeNull()
+    }
+    expect(runSealed({ ...tightKiln, leakK: 60 }, 72, 9).leakToldH).not.toBeNull()
+  })
+
+  it('is never false in 400 kilns, two fifths of them leaking', () => {
+    const unsafe: number[] = []
+    const lateH: number[] = []
+    for (let seed = 1; seed <= 400; seed++) {
+      const kiln = anyKiln(seed)
+      const run = runSealed(kiln, 48, seed)
+      if (run.openH === null) continue
+      if (run.below50H === null || run.openH < run.below50H) unsafe.push(seed)
+      if (run.below45H !== null) lateH.push(run.openH - run.below45H)
+    }
+    expect(unsafe).toEqual([])
+    expect(lateH.length).toBeGreaterThan(100)
+  })
+
+  it('takes the limit of the kiln, not a fixed one', () => {
+    const strict = runSealed({ ...tightKiln, limitC: 40 }, 60, 4)
+    const loose = runSealed({ ...tightKiln, limitC: 50 }, 60, 4)
+    expect(strict.openH).toBeGreaterThan(loose.openH ?? Infinity)
+  })
+})
