@@ -33,7 +33,7 @@ const announcedS = (periodS: number) => Math.max(0.1, periodS)
 
 /** A sensor node as a careful maker would build one: birth, will, state, identity, back-fill. It measures whether it is heard or not. */
 export class VirtualNode {
-  readonly counts = { live: 0, backlog: 0, lost: 0, refusedByBroker: 0 }
+  readonly counts = { live: 0, backlog: 0, lost: 0 }
   private readonly setup: NodeSetup
   private client: MqttClient | null = null
   private stopped = false
@@ -41,6 +41,7 @@ export class VirtualNode {
   private seq = 0
   private bornMs: number
   private upMs = -1
+  private trouble = ''
   private away = false
   private keeps = true
   private connected = false
@@ -82,7 +83,10 @@ export class VirtualNode {
     this.client = client
     client.on('connect', () => void this.greet(client))
     client.on('message', (_topic, payload) => this.obey(payload.toString()))
-    client.on('error', (error) => this.setup.tell({ event: 'trouble', what: error.message }))
+    client.on('error', (error) => {
+      if (error.message !== this.trouble) this.setup.tell({ event: 'trouble', what: error.message })
+      this.trouble = error.message
+    })
     client.on('close', () => {
       if (this.client !== client) return
       this.client = null
