@@ -1,21 +1,10 @@
 /** Middle value; the mean of the two middle ones for an even number. NaN for none. */
 export function median(values: readonly number[]): number {
-  const sorted = sort(values.slice())
+  // Numbers in a typed array are sorted several times faster than in a plain one.
+  const sorted = Float64Array.from(values).sort()
   const half = sorted.length >> 1
   const upper = sorted[half] ?? NaN
   return sorted.length % 2 === 1 ? upper : ((sorted[half - 1] ?? NaN) + upper) / 2
-}
-
-/** In place. Windows are short, and for them inserting is several times faster than the general sort. */
-function sort(values: number[]): number[] {
-  if (values.length > 40) return values.sort((a, b) => a - b)
-  for (let i = 1; i < values.length; i++) {
-    const value = values[i] ?? NaN
-    let k = i
-    for (; k > 0 && (values[k - 1] ?? NaN) > value; k--) values[k] = values[k - 1] ?? NaN
-    values[k] = value
-  }
-  return values
 }
 
 /** Makes the median absolute deviation of a normal distribution its standard deviation. */
