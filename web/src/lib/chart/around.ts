@@ -3,7 +3,7 @@ import type { Curve, FiringSummary, ForecastView } from '../../../../server/cont
 import type { Words } from '../../words/en.ts'
 import type { Measures } from '../words/measures.ts'
 import type { Around } from './draw.ts'
-import { drawnKeys } from './lines.ts'
+import { drawnSeries } from './lines.ts'
 
 interface Told {
   curve: Curve
@@ -20,10 +20,8 @@ interface Told {
 /** Names of the lines, the band and the marks, in the person's words and units. */
 export function aroundOf({ curve, now, forecast, ghost, words, measures, narrow }: Told): Around {
   const labels: Around['labels'] = []
-  for (const key of drawnKeys) {
-    const values = curve.series.find((one) => one.key === key)?.values
-    const last = values?.findLastIndex((value) => value !== null) ?? -1
-    const value = values?.[last]
+  for (const { key, values } of drawnSeries(curve)) {
+    const value = values.findLast((one) => one !== null)
     if (value === null || value === undefined) continue
     const text = key === 'smoke-estimated' ? `~ ${narrow ? words.shortRoles.smoke : words.smokeEstimated}` : words.shortRoles[key]
     labels.push({ key, text, fire: key === 'firebox', value, t: now ?? curve.t.at(-1) ?? curve.to })
@@ -39,9 +37,17 @@ export function aroundOf({ curve, now, forecast, ghost, words, measures, narrow 
       fromLabel: words.chart.start(String(measures.degrees(defaultLimits.smokeStartC))),
       toLabel: words.chart.stop(String(measures.degrees(defaultLimits.smokeStopC))),
     },
-    marks: curve.marks,
+    marks: curve.marks.filter(worthAMark),
     labels,
     fireTick: { value: 900, text: String(measures.degrees(900)) },
     font: "'Atkinson Hyperlegible Next', 'Noto Sans Thai', sans-serif",
   }
+}
+
+const quietActs = ['observe', 'glass', 'note', 'arm', 'acknowledge', 'shelve', 'unshelve', 'weather', 'load', 'reading']
+
+/** Turns, and work at the kiln; an alarm once, when it came. Everything else stands in the log. */
+function worthAMark({ kind, code, state }: Curve['marks'][number]): boolean {
+  if (kind === 'act') return !quietActs.includes(code)
+  return kind === 'call' ? state === 'due' : state === 'unacknowledged'
 }

@@ -119,10 +119,13 @@ export function drawOver(u: uPlot, around: Around): void {
   ctx.restore()
 }
 
+const repeated = ['refuel', 'wet-condenser', 'swap-bottle', 'air']
+
 /** Acts are filled triangles at the foot, calls open squares above them, alarms open triangles at the top: shape tells, not tone. */
 function drawMark(u: uPlot, mark: Curve['marks'][number]): void {
   const { ctx, bbox } = u
-  const size = 6 * devicePixelRatio
+  // work that comes again and again is drawn small
+  const size = (repeated.includes(mark.code) ? 3.5 : 6) * devicePixelRatio
   const x = u.valToPos(mark.t, 'x', true)
   if (x < bbox.left || x > bbox.left + bbox.width) return
   const foot = bbox.top + bbox.height

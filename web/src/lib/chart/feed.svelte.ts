@@ -1,6 +1,7 @@
 import type { Ms } from '../../../../server/contract/fold.ts'
 import type { Curve, FiringSummary, KilnView } from '../../../../server/contract/live.ts'
 import type { Role } from '../../../../server/contract/vocabulary.ts'
+import { isSealed } from '../words/sentence.ts'
 import type { Api } from '../api/api.ts'
 
 export type SeriesKey = Role | 'smoke-estimated'
@@ -87,7 +88,7 @@ function keysOf(kiln: KilnView): SeriesKey[] {
 }
 
 function valueOf(kiln: KilnView, key: SeriesKey): number | null {
-  if (key === 'smoke-estimated') return kiln.firing.sealedAt === null ? (kiln.estimate?.smokeC ?? null) : null
+  if (key === 'smoke-estimated') return isSealed(kiln.firing) ? null : (kiln.estimate?.smokeC ?? null)
   const channel = kiln.channels.find((one) => one.role === key)
   return channel && channel.heard === 'fresh' ? channel.value : null
 }

@@ -1,3 +1,4 @@
+import type { Curve } from '../../../../server/contract/live.ts'
 import type { SeriesKey } from './feed.svelte.ts'
 
 export interface Line {
@@ -20,7 +21,14 @@ export const lines: Record<SeriesKey, Line> = {
   co: { tone: '--line', width: 1.5, dash: [1, 6] },
 }
 
-export const drawnKeys: SeriesKey[] = ['firebox', 'wall', 'smoke', 'smoke-estimated', 'outlet', 'core', 'ambient']
+const drawnKeys: SeriesKey[] = ['firebox', 'wall', 'smoke', 'smoke-estimated', 'outlet', 'core']
+
+/** The series that are drawn, in a fixed order. Where a probe reads the smoke, its estimate is not drawn beside it. */
+export function drawnSeries(curve: Curve): Curve['series'] {
+  const of = (key: SeriesKey): Curve['series'][number] => curve.series.find((one) => one.key === key) ?? { key, values: [] }
+  const probed = of('smoke').values.some((value) => value !== null)
+  return drawnKeys.map((key) => (key === 'smoke-estimated' && probed ? { key, values: [] } : of(key)))
+}
 
 export function tone(name: string): string {
   return getComputedStyle(document.documentElement).getPropertyValue(name).trim()

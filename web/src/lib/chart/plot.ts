@@ -2,7 +2,7 @@ import uPlot from 'uplot'
 import type { Ms } from '../../../../server/contract/fold.ts'
 import type { Curve } from '../../../../server/contract/live.ts'
 import { drawOver, drawUnder, type Around } from './draw.ts'
-import { drawnKeys, lines, tone } from './lines.ts'
+import { drawnSeries, lines, tone } from './lines.ts'
 import { leftPx } from './plot-places.ts'
 import { fireRange, mainRange, mostOf, mostOfForecast, ticksOf } from './scales.ts'
 
@@ -19,7 +19,7 @@ export interface PlotInput {
 }
 
 export function columnsOf(curve: Curve): uPlot.AlignedData {
-  return [curve.t, ...drawnKeys.map((key) => curve.series.find((one) => one.key === key)?.values ?? curve.t.map(() => null))]
+  return [curve.t, ...drawnSeries(curve).map(({ values }) => (values.length > 0 ? values : curve.t.map(() => null)))]
 }
 
 /** The only place that knows the chart library. `input` is read anew at every drawing, so a theme or unit needs only a redraw. */
@@ -27,14 +27,18 @@ export function makePlot(root: HTMLElement, size: { width: number; height: numbe
   const most = (): number => {
     const { curve, around } = input()
     return Math.max(
-      mostOf(curve.series.filter((one) => one.key !== 'firebox').map((one) => one.values)),
+      mostOf(
+        drawnSeries(curve)
+          .filter((one) => one.key !== 'firebox')
+          .map((one) => one.values),
+      ),
       Math.ceil(mostOfForecast(around.forecast) / 100) * 100,
     )
   }
   const fireMost = (): number =>
     mostOf(
-      input()
-        .curve.series.filter((one) => one.key === 'firebox')
+      drawnSeries(input().curve)
+        .filter((one) => one.key === 'firebox')
         .map((one) => one.values),
       900,
     )
@@ -76,7 +80,7 @@ export function makePlot(root: HTMLElement, size: { width: number; height: numbe
     ],
     series: [
       {},
-      ...drawnKeys.map((key) => ({
+      ...drawnSeries(input().curve).map(({ key }) => ({
         scale: key === 'firebox' ? 'f' : 'c',
         stroke: () => tone(lines[key].tone),
         width: lines[key].width,

@@ -2,7 +2,7 @@ import type { InsideSlice, Ms } from '../../../../server/contract/fold.ts'
 import type { KilnView } from '../../../../server/contract/live.ts'
 import type { DripLook, Phase, SmokeLook } from '../../../../server/contract/vocabulary.ts'
 import { lastSeen } from '../acts/log.ts'
-import { channelOf } from '../words/sentence.ts'
+import { channelOf, isSealed } from '../words/sentence.ts'
 
 export interface Picture {
   flames: 0 | 1 | 2 | 3
@@ -21,7 +21,7 @@ const seenForMs = 45 * minuteMs
 /** How long wetted cloths stay wet in the sun. Common practice, no source. */
 const wetForMs = 30 * minuteMs
 /** What a bottle usually holds, L. Common practice, no source. */
-export const bottleLitres = 5
+const bottleLitres = 5
 
 const smokeOfPhase: Record<Phase, SmokeLook> = {
   idle: 'none',
@@ -39,11 +39,12 @@ const smokeOfPhase: Record<Phase, SmokeLook> = {
 /** What the drawing shows: what was seen lately, else what is estimated, else what the phase makes likely. */
 export function pictureOf(kiln: KilnView, now: Ms): Picture {
   const { firing, estimate } = kiln
-  const sealed = firing.sealedAt !== null
+  const sealed = isSealed(firing)
   return {
     flames: sealed ? 0 : flamesOf(channelOf(kiln, 'firebox')?.value ?? null),
-    slices: estimate?.inside ?? [],
-    from: estimate?.from ?? 'unknown',
+    // an empty drum holds nothing to estimate
+    slices: firing.phase === 'idle' ? [] : (estimate?.inside ?? []),
+    from: firing.phase === 'idle' ? 'unknown' : (estimate?.from ?? 'unknown'),
     cloths: clothsOf(kiln, now),
     smoke: sealed ? 'none' : smokeOf(kiln, now),
     drip: dripOf(kiln, now),
@@ -73,7 +74,7 @@ function smokeOf({ firing }: KilnView, now: Ms): SmokeLook {
 }
 
 function dripOf({ firing, estimate }: KilnView, now: Ms): DripLook {
-  if (firing.sealedAt !== null) return 'none'
+  if (isSealed(firing) || firing.phase === 'idle') return 'none'
   const seen = lastSeen(firing, 'drip')?.act
   const at = lastSeen(firing, 'drip')?.doneAt ?? 0
   if ((seen?.action === 'observe' || seen?.action === 'glass') && seen.drip && now - at < seenForMs) return seen.drip

@@ -50,7 +50,7 @@ function tellable(reasons: readonly Reason[], words: Words, measures: Measures):
     if (!range) return [capital(reasonText(reason, words, measures))]
     if (reason.code !== 'litres-lost-least') return []
     const most = reasons.find((one) => one.code === 'litres-lost-most')?.value ?? 0
-    return [words.ranges['litres-lost'](measures.litres(reason.value ?? 0), measures.litres(most))]
+    return [words.ranges['litres-lost'](measures.litres(reason.value ?? 0).replace(/ .*$/, ''), measures.litres(most))]
   })
 }
 
@@ -71,9 +71,13 @@ export function sentenceOf(kiln: KilnView, now: Ms, words: Words, measures: Meas
   const { command } = kiln
   if (command.do === 'none') return { command: words.commands.none, until: words.untils.none, why: chargeText(kiln, words, measures) }
   const trend = trendText(channelOf(kiln, decidingRole(kiln)), words, measures) || estimateText(kiln, words, measures)
-  const because = sentencesOf(command.because, words, measures)
-  const doubt =
-    command.sure === 'low' && command.do !== 'none' ? `${words.sure.low} ${sentencesOf(command.doubts, words, measures, 1)}` : ''
+  // that it was logged is no reason that helps anybody
+  const because = sentencesOf(
+    command.because.filter((reason) => reason.code !== 'logged'),
+    words,
+    measures,
+  )
+  const doubt = command.sure === 'low' ? `${words.sure.low} ${sentencesOf(command.doubts, words, measures, 1)}` : ''
   return {
     command: words.commands[command.do],
     until: untilText(kiln, now, words, measures),
@@ -92,7 +96,7 @@ function chargeText({ firing: { charge } }: KilnView, words: Words, measures: Me
 
 /** The estimated smoke, where no probe gives it. */
 function estimateText({ estimate, firing }: KilnView, words: Words, measures: Measures): string {
-  if (!estimate || firing.sealedAt !== null) return ''
+  if (!estimate || isSealed(firing)) return ''
   return `${words.about(capital(words.shortRoles.smoke), measures.temperature(estimate.smokeC))}.`
 }
 
@@ -112,6 +116,11 @@ function untilText(kiln: KilnView, now: Ms, words: Words, measures: Measures): s
     return words.until[command.next.call](from, day)
   }
   return words.untils[command.do]
+}
+
+/** Closed and not yet opened for good: cold pipes then say nothing about the charcoal. */
+export function isSealed({ sealedAt, phase }: KilnView['firing']): boolean {
+  return sealedAt !== null && (phase === 'cooling' || phase === 'cold')
 }
 
 export function capital(text: string): string {

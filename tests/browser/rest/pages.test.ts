@@ -1,0 +1,244 @@
+import { mkdirSync } from 'node:fs'
+import axe from 'axe-core'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import type { LotEntry } from '../../../server/contract/lots.ts'
+import { openBrowser } from '../../support/browser.ts'
+import { entry, lifeOfALot } from '../../support/lot-story.ts'
+import { RestSite } from '../../support/rest-site.ts'
+
+const out = new URL('../../.out/rest/', import.meta.url).pathname
+
+describe('pages for lots, uses and plans', () => {
+  let browser: Browser
+  let site: RestSite
+  let page: Page
+  let address: string
+  const complaints: string[] = []
+
+  beforeAll(async () => {
+    mkdirSync(out, { recursive: true })
+    browser = await openBrowser()
+  })
+  afterAll(async () => browser.close())
+  beforeEach(async () => {
+    site = new RestSite(Date.parse('2027-01-14T09:00:00'))
+    address = await site.start()
+    page = await browser.newPage({ viewport: { width: 1024, height: 768 } })
+    page.setDefaultTimeout(5000)
+    complaints.length = 0
+    page.on('pageerror', (error) => complaints.push(error.message))
+  })
+  afterEach(async () => {
+    expect(complaints).toEqual([])
+    await page.close()
+    await site.stop()
+  })
+
+  /** Puts entries into the book by the door that the page uses; their dates were named by a person. */
+  async function written(entries: readonly LotEntry[]): Promise<void> {
+    for (const { id, event, date, doneAt } of entries) {
+      const answer = await fetch(`${address}api/lots/entries`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify({ id, event, date, doneAt }),
+      })
+      expect(answer.status).toBe(201)
+    }
+  }
+  async function open(where: string): Promise<void> {
+    await page.goto(`${address}#/${where}`)
+    await page.locator('main h1').waitFor()
+    await page.evaluate('window.print = () => { window.printed = (window.printed ?? 0) + 1 }')
+  }
+  const press = (key: string): Promise<void> => page.locator(`[data-key="${key}"]`).first().click()
+  const fill = (name: string, value: string): Promise<void> => page.locator(`input[name=${name}]`).first().fill(value)
+  async function onePage(name: string): Promise<void> {
+    await page.emulateMedia({ media: 'print' })
+    const paper = await page.pdf({ path: `${out}${name}.pdf`, format: 'A4' })
+    expect(paper.toString('latin1')).toMatch(/\/Count 1\b/)
+    await page.screenshot({ path: `${out}${name}-print.png` })
+    await page.emulateMedia({ media: 'screen' })
+  }
+
+  it.each([
+    ['a tank of nothing', 'tank', 'tank', '0', 'The tank is empty. Enter how many litres of water go in, from 0.1 to 100000 L.'],
+    ['a ratio upside down', 'rate', 'ratio', '500:1', 'Water is the larger part. Write it as 1:500.'],
+    ['a ratio that does not say which way', 'rate', 'ratio', '500', 'Write it with its unit, such as: 1:500, 500x, 0.2 %.'],
+  ])('says what to enter for %s', async (_, key, name, value, sentence) => {
+    await written(lifeOfALot)
+    await open('use/8')
+    await press(key)
+    await fill(name, value)
+    await press('keep')
+    await page.locator(`em:has-text("${sentence}")`).waitFor()
+  })
+
+  it('refuses 1 : 20 on leaves with its reason and prints no card', async () => {
+    await written(lifeOfALot)
+    await open('use/8')
+    await press('rate')
+    await fill('ratio', '1:20')
+    await press('keep')
+    await page.locator('h1:has-text("Refused: stronger than 100-fold kills living plants. Enter 1:100 or weaker.")').waitFor()
+    await press('print')
+    expect(await page.evaluate('window.printed')).toBeUndefined()
+    expect(await page.locator('[data-print=sprayer]').count()).toBe(0)
+  })
+
+  it('prints no card for a lot that still rests, and says until when', async () => {
+    await written(lifeOfALot.slice(0, 1))
+    site.now = Date.parse('2026-12-14T09:00:00')
+    await open('use/7')
+    await page.locator('[data-problem=lot-unrested]:has-text("The lot rests until 2027-01-12. Choose a rested lot.")').waitFor()
+    expect(await page.locator('[data-print=sprayer]').count()).toBe(0)
+  })
+
+  it('says what to enter for pH 15 and for a density in kg/m³', async () => {
+    await written(lifeOfALot)
+    await open('lots/8')
+    await press('check')
+    await fill('ph', '15')
+    await fill('density', '1011')
+    await press('keep')
+    await page.locator('em:has-text("That is too much. Enter at most 14")').waitFor()
+    await page.locator('em:has-text("That is in kg/m³. Enter 1.011 (g/mL).")').waitFor()
+  })
+
+  it('counts no rest while the clock is in doubt', async () => {
+    await written(lifeOfALot.slice(0, 1))
+    site.clockSure = false
+    await open('lots/7')
+    await page.locator('h1:has-text("Lot 7: the date is in doubt.")').waitFor()
+    expect(await page.locator('main svg text').allInnerTexts()).not.toContain('today')
+  })
+
+  it('takes an entry back by a later one and keeps both to be read', async () => {
+    await written([...lifeOfALot, entry('g', '2027-01-14', { what: 'give', lot: '8', volumeMl: 1000 })])
+    await open('lots/8')
+    await page.locator('svg text:has-text("6 L")').waitFor()
+    await press('book')
+    await page.locator('li:has-text("given") [data-key=undo]').click()
+    await page.locator('li.old:has-text("given")').waitFor()
+    await page.locator('li:has-text("taken back")').waitFor()
+    await press('leave')
+    await page.locator('svg text:has-text("7 L")').waitFor()
+    // the drawing can not be taken back: what it gave was checked and used afterwards
+    await open('lots/7')
+    await press('book')
+    await page.locator('li:has-text("filled") [data-key=undo]').click()
+    await page.locator('p[role=alert]:has-text("Later entries took more than that. Correct those first.")').waitFor()
+  })
+
+  it('draws the three layers at the heights that were measured', async () => {
+    await written(lifeOfALot.slice(0, 2))
+    await open('lots/7')
+    const height = async (name: string): Promise<number> => Number(await page.locator(`main rect.${name}`).getAttribute('height'))
+    expect((await height('vinegar')) / (await height('tar'))).toBeCloseTo(7.1, 1)
+    expect((await height('tar')) / 242).toBeCloseTo(1000 / 10_000, 2)
+    await page.screenshot({ path: `${out}lot-layers.png` })
+  })
+
+  it('lists the lots with their marks, and prints a label on one sheet', async () => {
+    await written(lifeOfALot)
+    await open('lots')
+    expect(await page.locator('a[data-lot]').count()).toBe(2)
+    await page.screenshot({ path: `${out}lots.png` })
+    await open('lots/8')
+    await press('label')
+    await page.locator('[data-print=label] img').waitFor()
+    expect(
+      await page.locator('[data-print=label] img').evaluate((image) => (image as unknown as { naturalWidth: number }).naturalWidth),
+    ).toBeGreaterThan(20)
+    expect(await page.locator('[data-print=label]').innerText()).toContain('Not a drink.')
+    await onePage('label')
+    await page.screenshot({ path: `${out}label.png` })
+  })
+
+  it('weighs charcoal and keeps it outside for a day', async () => {
+    await open('lots')
+    await press('charcoal')
+    await fill('massG', '15100')
+    await fill('finesG', '900')
+    await press('keep')
+    await page.locator('h1:has-text("Spread lot 1 out in the open.")').waitFor()
+    await press('air')
+    await page.locator('h1:has-text("Lot 1 stays outside until")').waitFor()
+    await page.screenshot({ path: `${out}charcoal.png` })
+  })
+
+  it('says by when to light, once it knows the place, and remembers the place', async () => {
+    await open('plan')
+    await page.locator('h1:has-text("Say where the kiln is")').waitFor()
+    await fill('latitude', '95')
+    await fill('longitude', '100')
+    await press('keep')
+    await page.locator('em:has-text("That is too much. Enter at most 90")').waitFor()
+    await fill('latitude', '15')
+    await press('keep')
+    await page.locator('h1:has-text("Light by")').waitFor()
+    await page.screenshot({ path: `${out}light-by.png` })
+    await page.reload()
+    await page.locator('h1:has-text("Light by")').waitFor()
+  })
+
+  it('expects of a charge what drum kilns gave, and tells the two bases apart', async () => {
+    await open('plan/charge')
+    await fill('massKg', '100')
+    await fill('asIs', '100')
+    await fill('ovenDry', '80')
+    await page.locator('text=20.0 % wet basis = 25.0 % dry basis').waitFor()
+    await page.screenshot({ path: `${out}charge.png` })
+    await fill('ovenDry', '120')
+    await page.locator('em:has-text("Dried wood weighs less. Enter the dry weight second.")').waitFor()
+  })
+
+  it('plans back from litres to firings and wood', async () => {
+    await written(lifeOfALot)
+    await open('plan/back')
+    await page.locator('h1:has-text("3 firings are needed.")').waitFor()
+    await page.screenshot({ path: `${out}plan-back.png` })
+    await fill('wantedMl', '5')
+    await page.locator('h1:has-text("The store holds enough.")').waitFor()
+  })
+
+  it.each([
+    ['plan/list', 'list'],
+    ['plan/card', 'dead'],
+  ])('prints %s on one sheet', async (where, name) => {
+    await open(where)
+    await press('print')
+    expect(await page.evaluate('window.printed')).toBe(1)
+    await page.screenshot({ path: `${out}${name}.png` })
+    await onePage(name)
+  })
+
+  it.each(['lots', 'lots/7', 'lots/8', 'use/8', 'plan', 'plan/charge', 'plan/back', 'plan/list', 'plan/card'])(
+    '%s fits a phone, has no flaw that axe knows, by day and by night',
+    async (where) => {
+      await written(lifeOfALot)
+      await page.setViewportSize({ width: 360, height: 640 })
+      await open(where)
+      await page.waitForTimeout(100)
+      expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(360)
+      for (const look of ['day', 'night']) {
+        await page.evaluate(`document.documentElement.dataset.look = '${look}'`)
+        await page.evaluate(axe.source)
+        const found = (await page.evaluate("axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa'] })")) as {
+          violations: { id: string; nodes: { html: string }[] }[]
+        }
+        expect(found.violations.map(({ id, nodes }) => [look, id, nodes[0]?.html])).toEqual([])
+      }
+    },
+  )
+
+  it('speaks Spanish whole', async () => {
+    await page.addInitScript("localStorage.setItem('choices', JSON.stringify({ language: 'es' }))")
+    await written(lifeOfALot.slice(0, 1))
+    site.now = Date.parse('2026-12-14T09:00:00')
+    await open('lots/7')
+    await page.locator('h1:has-text("Deje quieto el lote 7 hasta el 12 de enero.")').waitFor()
+    await open('plan/card')
+    await page.locator('h1:has-text("Cuando la pantalla está muerta")').waitFor()
+  })
+})
