@@ -53,7 +53,7 @@ class EmbeddedBroker implements Broker {
       preConnect: (_client, packet, done) => this.#admit(packet.clientId, done),
       authenticate: (client, username, password, done) =>
         void this.#authenticate(client.id, username ?? '', password?.toString() ?? '', done),
-      authorizePublish: (client, packet, done) => void this.#authorizePublish(client, packet, done),
+      authorizePublish: (client, packet, done) => this.#authorizePublish(client, packet, done),
       authorizeSubscribe: (client, subscription, done) => this.#authorizeSubscribe(client, subscription, done),
     })
     this.#door = new Door(this.#limits, options.log, (socket) => this.#aedes.handle(socket))
@@ -109,7 +109,7 @@ class EmbeddedBroker implements Broker {
   }
 
   /** Called for every message, wills and QoS 0 too, and before any acknowledgement: here it is stored. */
-  async #authorizePublish(client: Client | null, packet: PublishPacket, done: (error?: Error | null) => void): Promise<void> {
+  #authorizePublish(client: Client | null, packet: PublishPacket, done: (error?: Error | null) => void): void {
     if (this.#stopping) return done(new Error('stopping'))
     const { topic, payload, qos } = packet
     const sender = client?.id ?? ''
@@ -122,16 +122,16 @@ class EmbeddedBroker implements Broker {
     // the broker remembers only what the contract wants kept: a stored reading would come back as a fresh one
     packet.retain &&= keep
     const bytes = typeof payload === 'string' ? Buffer.from(payload) : payload
+    const message = { topic, payload: bytes, qos, retained: false, client: sender }
+    const kept =
+      verdict === 'take' ? this.#options.onMessage(message) : this.#options.onRefused?.({ sender, topic, reason, payload: bytes })
+    if (kept === undefined) return done(null)
     this.#storing++
-    try {
-      if (verdict === 'take') await this.#options.onMessage({ topic, payload: bytes, qos, retained: false, client: sender })
-      else await this.#options.onRefused?.({ sender, topic, reason, payload: bytes })
-      done(null)
-    } catch (error) {
-      done(error instanceof Error ? error : new Error(String(error)))
-    } finally {
+    const end = (error: unknown) => {
       this.#storing--
+      done(error === null || error instanceof Error ? error : new Error(String(error)))
     }
+    kept.then(() => end(null), end)
   }
 
   #authorizeSubscribe(

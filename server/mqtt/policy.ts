@@ -24,7 +24,8 @@ export function sitePolicy(root: string, site: string): Policy {
   return {
     publish(topic, node) {
       const verdict = (verdict: 'take' | 'quarantine' | 'close', reason: string, keep = false) => ({ verdict, reason, keep, node })
-      if (topic.length > topicBytes || topic.startsWith('$') || topic.split('/').includes('')) return verdict('close', 'bad-topic')
+      if (topic.length > topicBytes || topic.startsWith('$') || topic.startsWith('/') || topic.endsWith('/') || topic.includes('//'))
+        return verdict('close', 'bad-topic')
       if (!topic.startsWith(base)) return verdict('quarantine', 'foreign-topic')
       const [name = '', kind = '', ...more] = topic.slice(base.length).split('/')
       if (name === 'server') return verdict('close', 'not-the-server')

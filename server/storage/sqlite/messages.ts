@@ -6,7 +6,7 @@ import type { Opening } from './opening.ts'
 
 /** Urgent ones do not wait for company and may use the ballast's room. */
 export type WriteOperation = { id: number; urgent: boolean } & (
-  | { op: 'append'; entries: Uint8Array; count: number }
+  | { op: 'append'; entries: Uint8Array }
   | { op: 'checkpoint'; checkpoint: Checkpoint }
   | { op: 'quarantine'; items: readonly Quarantined[] }
   | { op: 'outputs'; kiln: string; firing: string | null; outputs: readonly Output[] }
@@ -35,7 +35,8 @@ export interface Failure {
 export type FromThread =
   | { opened: { lastSeq: number; lastAt: number; opening: Opening } }
   | { failedToOpen: Failure }
-  | { done: { id: number; failure?: Failure; result?: unknown }[] }
+  /** `posts`: how many of the messages sent are answered by it. */
+  | { done: { id: number; failure?: Failure; result?: unknown }[]; posts?: number }
   | { stopped: true }
 
 export interface ThreadSetup {
@@ -43,6 +44,4 @@ export interface ThreadSetup {
   folder: string
   nowMs: number
   ballastBytes: number
-  /** How long readings wait for company before they are committed together, ms. */
-  windowMs: number
 }

@@ -9,7 +9,8 @@ const headBytes = 8 + 8 + 1 + 1 + 2 + 2 + 4
 export function packEntries(entries: readonly JournalEntry[]): Uint8Array<ArrayBuffer> {
   let room = 0
   for (const entry of entries) room += headBytes + 3 * (entry.topic.length + (entry.kiln?.length ?? 0)) + entry.payload.length
-  const buffer = Buffer.from(new ArrayBuffer(room))
+  // memory of its own, which can be handed over
+  const buffer = Buffer.allocUnsafeSlow(room)
   let at = 0
   for (const entry of entries) {
     const kilnBytes = entry.kiln === null ? 0 : buffer.write(entry.kiln, at + headBytes)
@@ -25,7 +26,7 @@ export function packEntries(entries: readonly JournalEntry[]): Uint8Array<ArrayB
     buffer.set(entry.payload, at)
     at += entry.payload.length
   }
-  return new Uint8Array(buffer.buffer, 0, at)
+  return new Uint8Array(buffer.buffer as ArrayBuffer, 0, at)
 }
 
 export function unpackEntries(bytes: Uint8Array): JournalEntry[] {

@@ -24,7 +24,7 @@ export interface SqliteOptions {
   now?: () => Ms
   /** Room that is freed for events when the disk is full. */
   ballastBytes?: number
-  /** How long readings wait for company, ms. */
+  /** How long readings wait for company while the disk is idle, ms. */
   windowMs?: number
   /** The built thread program. */
   program?: string
@@ -39,6 +39,17 @@ export interface SqliteStore extends Store {
 /** Calls that may wait for the disk at once; beyond it the disk is too slow and callers are told so. */
 const mostWaiting = 50_000
 const reopenAfterMs = 1000
+const windowMs = 4
+/** Entries that are company enough. */
+const fullBatch = 200
+const mostUnderWay = 2
+
+interface Gathered {
+  urgent: boolean
+  entries: JournalEntry[]
+  answer: Promise<void>
+  call: Waiting
+}
 
 type Unnumbered<O> = O extends WriteOperation ? Omit<O, 'id'> : never
 
@@ -51,10 +62,17 @@ class ThreadedStore implements SqliteStore {
   #writer: StoreThread | null = null
   #reader: StoreThread | null = null
   #outgoing: WriteOperation[] = []
-  /** Readings and events of this turn of the event loop, each packed as one operation. */
-  #gathered: { calls: Waiting[]; urgent: boolean; entries: JournalEntry[] } | null = null
-  #sending = false
+  /** Entries that become one operation; all who brought one wait for the same answer. */
+  #gathered: Gathered | null = null
+  /** Entries and other operations without an answer yet. */
+  #unanswered = 0
+  #immediate: NodeJS.Immediate | null = null
+  #timer: NodeJS.Timeout | null = null
   #stopping = false
+
+  readonly #answered = () => {
+    if (this.#gathered !== null || this.#outgoing.length > 0) this.#send()
+  }
 
   constructor(options: SqliteOptions) {
     this.#options = options
@@ -62,7 +80,12 @@ class ThreadedStore implements SqliteStore {
 
   async start(): Promise<{ lastSeq: number; lastAt: Ms; opening: Opening }> {
     this.#stopping = false
-    const { thread, opened } = await StoreThread.open(this.#program(), this.#setup('writer'), () => this.#reopenLater('writer'))
+    const { thread, opened } = await StoreThread.open(
+      this.#program(),
+      this.#setup('writer'),
+      () => this.#reopenLater('writer'),
+      this.#answered,
+    )
     this.#writer = thread
     const reader = await StoreThread.open(this.#program(), this.#setup('reader'), () => this.#reopenLater('reader'))
     this.#reader = reader.thread
@@ -79,14 +102,19 @@ class ThreadedStore implements SqliteStore {
     this.#writer = null
   }
 
-  async append(entries: readonly JournalEntry[]): Promise<void> {
-    this.#room()
+  append(entries: readonly JournalEntry[]): Promise<void> {
+    try {
+      this.#room()
+    } catch (error) {
+      return Promise.reject(error as StoreProblem)
+    }
     const urgent = entries.some((entry) => entry.kind !== 'message')
     if (this.#gathered?.urgent !== urgent) this.#pack()
-    const gathered = (this.#gathered ??= { calls: [], urgent, entries: [] })
-    gathered.entries.push(...entries)
-    this.#sendSoon()
-    await new Promise((resolve, reject) => gathered.calls.push({ resolve, reject }))
+    const gathered = (this.#gathered ??= gather(urgent))
+    for (const entry of entries) gathered.entries.push(entry)
+    this.#unanswered += entries.length
+    this.#sendSoon(urgent)
+    return gathered.answer
   }
 
   async *read(after: number, upTo = Number.MAX_SAFE_INTEGER): AsyncIterable<JournalEntry[]> {
@@ -156,48 +184,73 @@ class ThreadedStore implements SqliteStore {
   }
 
   #setup(role: ThreadSetup['role']): ThreadSetup {
-    const { folder, now = Date.now, ballastBytes = 32 << 20, windowMs = 4 } = this.#options
-    return { role, folder, nowMs: now(), ballastBytes, windowMs }
+    const { folder, now = Date.now, ballastBytes = 32 << 20 } = this.#options
+    return { role, folder, nowMs: now(), ballastBytes }
   }
 
   #room(): StoreThread {
     if (this.#writer === null) throw new StoreProblem('io', 'the store is not open')
-    if (this.#writer.waiting >= mostWaiting) throw new StoreProblem('busy', 'too many calls wait for the disk')
+    if (this.#unanswered >= mostWaiting) throw new StoreProblem('busy', 'too many calls wait for the disk')
     return this.#writer
   }
 
   async #write(operation: Unnumbered<WriteOperation>): Promise<unknown> {
     const writer = this.#room()
     this.#pack()
+    this.#unanswered++
     return new Promise((resolve, reject) => {
-      this.#outgoing.push({ ...operation, id: writer.expect([{ resolve, reject }]) } as WriteOperation)
-      this.#sendSoon()
+      this.#outgoing.push({ ...operation, id: writer.expect(this.#counted(1, { resolve, reject })) } as WriteOperation)
+      this.#sendSoon(operation.urgent)
     })
   }
 
   async #ask(ask: Query): Promise<unknown> {
     const reader = this.#reader
     if (reader === null) throw new StoreProblem('io', 'the store is not open')
-    return new Promise((resolve, reject) => reader.post({ id: reader.expect([{ resolve, reject }]), ask }))
+    return new Promise((resolve, reject) => reader.post({ id: reader.expect({ resolve, reject }), ask }))
   }
 
-  #sendSoon(): void {
-    if (this.#sending) return
-    this.#sending = true
-    setImmediate(() => this.#send())
+  /**
+   * Readings wait for company as long as the disk is at work, and for a moment when it is not; events go at once. Two batches are under
+   * way at most, so that the writer has the next one when it has done with the first.
+   */
+  #sendSoon(urgent: boolean): void {
+    const underWay = this.#writer?.unanswered ?? 0
+    if (urgent || (underWay < mostUnderWay && (this.#gathered?.entries.length ?? 0) >= fullBatch)) {
+      this.#immediate ??= setImmediate(() => this.#send())
+    } else if (underWay === 0) {
+      this.#timer ??= setTimeout(() => this.#send(), this.#options.windowMs ?? windowMs)
+    }
   }
 
   #pack(): void {
     if (this.#gathered === null) return
-    const { calls, urgent, entries } = this.#gathered
+    const { call, urgent, entries } = this.#gathered
     this.#gathered = null
-    const writer = this.#writer
-    if (writer === null) for (const call of calls) call.reject(new StoreProblem('io', 'the store is not open'))
-    else this.#outgoing.push({ op: 'append', id: writer.expect(calls), urgent, count: entries.length, entries: packEntries(entries) })
+    const counted = this.#counted(entries.length, call)
+    if (this.#writer === null) counted.reject(new StoreProblem('io', 'the store is not open'))
+    else this.#outgoing.push({ op: 'append', id: this.#writer.expect(counted), urgent, entries: packEntries(entries) })
+  }
+
+  #counted(count: number, { resolve, reject }: Waiting): Waiting {
+    const settled = () => (this.#unanswered -= count)
+    return {
+      resolve: (value) => {
+        settled()
+        resolve(value)
+      },
+      reject: (error) => {
+        settled()
+        reject(error)
+      },
+    }
   }
 
   #send(): void {
-    this.#sending = false
+    if (this.#immediate !== null) clearImmediate(this.#immediate)
+    if (this.#timer !== null) clearTimeout(this.#timer)
+    this.#immediate = null
+    this.#timer = null
     this.#pack()
     if (this.#outgoing.length === 0) return
     const writes = this.#outgoing
@@ -217,11 +270,19 @@ class ThreadedStore implements SqliteStore {
   async #reopen(role: 'writer' | 'reader'): Promise<void> {
     if (this.#stopping) return
     try {
-      const { thread } = await StoreThread.open(this.#program(), this.#setup(role), () => this.#reopenLater(role))
+      const { thread } = await StoreThread.open(this.#program(), this.#setup(role), () => this.#reopenLater(role), this.#answered)
       if (role === 'writer') this.#writer = thread
       else this.#reader = thread
     } catch {
       // opening failed ended the thread, which calls for the next try
     }
   }
+}
+
+function gather(urgent: boolean): Gathered {
+  let call: Waiting = { resolve: () => {}, reject: () => {} }
+  const answer = new Promise<void>((resolve, reject) => {
+    call = { resolve: () => resolve(), reject }
+  })
+  return { urgent, entries: [], answer, call }
 }

@@ -16,55 +16,66 @@ export interface Waiting {
 /** One thread of the store seen from outside: numbered calls out, answers in. A thread that dies fails all its calls. */
 export class StoreThread {
   readonly #worker: Worker
-  readonly #waiting = new Map<number, readonly Waiting[]>()
-  #callsWaiting = 0
+  readonly #waiting = new Map<number, Waiting>()
+  #unanswered = 0
   readonly #onDeath: () => void
+  readonly #onAnswer: () => void
   #nextId = 1
   #gone: StoreProblem | null = null
   #opening: { resolve(opened: Opened): void; reject(error: Error): void } | null = null
   #stopped: (() => void) | null = null
 
-  private constructor(file: string, setup: ThreadSetup, onDeath: () => void) {
+  private constructor(file: string, setup: ThreadSetup, onDeath: () => void, onAnswer: () => void) {
     this.#onDeath = onDeath
+    this.#onAnswer = onAnswer
     this.#worker = new Worker(file, { workerData: setup })
     this.#worker.on('message', (message: FromThread) => this.#take(message))
     this.#worker.on('error', (error) => this.#end(new StoreProblem('io', `the storage thread failed: ${error.message}`)))
     this.#worker.on('exit', () => this.#end(new StoreProblem('io', 'the storage thread has ended')))
   }
 
-  static async open(file: string, setup: ThreadSetup, onDeath: () => void): Promise<{ thread: StoreThread; opened: Opened }> {
-    const thread = new StoreThread(file, setup, onDeath)
+  static async open(
+    file: string,
+    setup: ThreadSetup,
+    onDeath: () => void,
+    onAnswer: () => void = () => {},
+  ): Promise<{ thread: StoreThread; opened: Opened }> {
+    const thread = new StoreThread(file, setup, onDeath, onAnswer)
     const opened = await new Promise<Opened>((resolve, reject) => (thread.#opening = { resolve, reject }))
     return { thread, opened }
   }
 
   /** Runs the keeper, which answers once and ends. */
   static async once(file: string, setup: ThreadSetup): Promise<unknown> {
-    const thread = new StoreThread(file, setup, () => {})
+    const thread = new StoreThread(
+      file,
+      setup,
+      () => {},
+      () => {},
+    )
     return new Promise((resolve, reject) => {
       thread.#opening = { resolve, reject }
-      thread.#waiting.set(0, [{ resolve, reject }])
+      thread.#waiting.set(0, { resolve, reject })
     })
   }
 
-  /** Calls without an answer yet. */
-  get waiting(): number {
-    return this.#callsWaiting
+  /** Messages on their way that were not answered yet. */
+  get unanswered(): number {
+    return this.#unanswered
   }
 
-  /** A number for one operation that answers these calls, all alike. */
-  expect(calls: readonly Waiting[]): number {
+  /** @returns a number for one operation, whose answer settles `call` */
+  expect(call: Waiting): number {
     const id = this.#nextId++
-    if (this.#gone !== null) for (const call of calls) call.reject(this.#gone)
-    else {
-      this.#waiting.set(id, calls)
-      this.#callsWaiting += calls.length
-    }
+    if (this.#gone === null) this.#waiting.set(id, call)
+    else call.reject(this.#gone)
     return id
   }
 
   post(message: ToThread, transfer: ArrayBuffer[] = []): void {
-    if (this.#gone === null) this.#worker.postMessage(message, transfer)
+    if (this.#gone !== null) return
+    this.#unanswered++
+    this.#worker.postMessage(message, transfer)
   }
 
   async stop(): Promise<void> {
@@ -77,15 +88,14 @@ export class StoreThread {
 
   #take(message: FromThread): void {
     if ('done' in message) {
+      this.#unanswered -= message.posts ?? 1
       for (const { id, failure, result } of message.done) {
-        const calls = this.#waiting.get(id) ?? []
+        const call = this.#waiting.get(id)
         this.#waiting.delete(id)
-        this.#callsWaiting -= calls.length
-        for (const call of calls) {
-          if (failure === undefined) call.resolve(result)
-          else call.reject(problemOf(failure))
-        }
+        if (failure === undefined) call?.resolve(result)
+        else call?.reject(problemOf(failure))
       }
+      this.#onAnswer()
     } else if ('opened' in message) this.#opening?.resolve(message.opened)
     else if ('failedToOpen' in message) this.#opening?.reject(problemOf(message.failedToOpen))
   }
@@ -95,7 +105,7 @@ export class StoreThread {
     if (this.#gone !== null) return
     this.#gone = problem
     this.#opening?.reject(problem)
-    for (const call of [...this.#waiting.values()].flat()) call.reject(problem)
+    for (const call of this.#waiting.values()) call.reject(problem)
     this.#waiting.clear()
     if (this.#stopped !== null) this.#stopped()
     else this.#onDeath()

@@ -11,9 +11,6 @@ import { problemFrom } from './problems.ts'
 import { answer } from './queries.ts'
 import { Writer } from './writer.ts'
 
-/** Entries that are company enough to commit at once. */
-const fullBatch = 200
-
 function failureOf(error: unknown) {
   const { code, message } = problemFrom(error)
   return { code, message }
@@ -29,37 +26,14 @@ function runWriter(port: MessagePort, setup: ThreadSetup, places: Places): void 
   say({ opened: { lastSeq: last.seq, lastAt: last.at, opening } })
 
   let waiting: WriteOperation[] = []
-  let entries = 0
-  let timer: NodeJS.Timeout | null = null
-  let due = false
+  let posts = 0
   let stopping = false
-  let lastCommitMs = 0
 
   const take = (message: ToThread) => {
     if ('writes' in message) {
-      for (const operation of message.writes) {
-        waiting.push(operation)
-        entries += operation.op === 'append' ? operation.count : 1
-        due ||= operation.urgent
-      }
+      waiting.push(...message.writes)
+      posts++
     } else if ('stop' in message) stopping = true
-    due ||= stopping || entries >= fullBatch
-  }
-  const flush = () => {
-    if (timer !== null) clearTimeout(timer)
-    timer = null
-    // what arrived while the last batch was synced goes along
-    for (let more = receiveMessageOnPort(port); more !== undefined; more = receiveMessageOnPort(port)) take(more.message as ToThread)
-    const batch = waiting
-    waiting = []
-    entries = 0
-    due = false
-    if (batch.length > 0) {
-      const began = performance.now()
-      say({ done: writer.commit(batch) })
-      lastCommitMs = performance.now() - began
-    }
-    if (stopping) stop()
   }
   const stop = () => {
     try {
@@ -70,11 +44,15 @@ function runWriter(port: MessagePort, setup: ThreadSetup, places: Places): void 
       port.close()
     }
   }
-  port.on('message', (message: ToThread) => {
-    take(message)
-    // on a slow disk company gathers while it syncs: no need to wait for more
-    if (due || lastCommitMs >= setup.windowMs) flush()
-    else timer ??= setTimeout(flush, setup.windowMs)
+  port.on('message', (first: ToThread) => {
+    take(first)
+    // what arrived while the last batch was synced goes along
+    for (let more = receiveMessageOnPort(port); more !== undefined; more = receiveMessageOnPort(port)) take(more.message as ToThread)
+    const batch = waiting
+    waiting = []
+    if (batch.length > 0) say({ done: writer.commit(batch), posts })
+    posts = 0
+    if (stopping) stop()
   })
 }
 
