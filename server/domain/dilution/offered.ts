@@ -17,12 +17,14 @@ export function offeredRates(use: UseId): Rate[] {
   )
 }
 
-/** The mildest published rate is where a page starts; the person goes stronger by choice. */
+/** The mildest published rate for no particular crop (or else for any) is where a page starts; the person goes stronger by choice. */
 export function firstRatio(use: UseId): Ratio | null {
+  const published = offeredRates(use).filter((rate) => rate.kind === 'published')
+  const general = published.filter((rate) => rate.crop === null)
   let mildest: Ratio | null = null
-  for (const rate of offeredRates(use)) {
+  for (const rate of general.length > 0 ? general : published) {
     const weak = ends(rate)[1]
-    if (rate.kind === 'published' && (mildest === null || asFold(weak) > asFold(mildest))) mildest = weak
+    if (mildest === null || asFold(weak) > asFold(mildest)) mildest = weak
   }
   return mildest
 }

@@ -191,8 +191,9 @@ describe('the table of rates', () => {
     ).toMatchObject([{ to }])
   })
 
-  it('starts every use at the mildest of its rates', () => {
-    expect(firstRatio('leaves-grown')).toEqual(parts(1500))
+  it('starts every use at the mildest of its rates for no particular crop', () => {
+    expect(firstRatio('leaves-grown')).toEqual(fold(1000))
+    expect(firstRatio('seed-soak')).toEqual(fold(50))
     expect(firstRatio('compost')).toEqual(parts(100))
     expect(firstRatio('feed')).toBeNull()
     expect(touches['potted-orchids']).toBe('living-plants')

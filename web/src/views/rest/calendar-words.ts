@@ -16,10 +16,16 @@ export function minuteWords(minutes: number): string {
   return `${String(Math.floor(whole / 60)).padStart(2, '0')}:${String(whole % 60).padStart(2, '0')}`
 }
 
-/** Millilitres below a litre, then the unit that this person reads. */
+/** Millilitres below a litre, then the unit that this person reads; no decimals that say nothing. */
 export function amountWords(ml: number, measures: Measures): string {
-  if (ml >= 1000) return measures.litres(ml / 1000)
-  return `${measures.number(ml, ml > 0 && ml < 10 ? 1 : 0)} mL`
+  if (ml < 1000) return `${plain(ml, ml < 100 ? 1 : 0, measures)} mL`
+  return measures.volumeUnit() === 'L' ? `${plain(ml / 1000, 1, measures)} L` : measures.litres(ml / 1000)
+}
+
+function plain(value: number, digits: number, measures: Measures): string {
+  const step = digits === 1 ? 10 : 1
+  const rounded = Math.round(value * step) / step
+  return measures.number(rounded, Number.isInteger(rounded) ? 0 : digits)
 }
 
 /** Calendar date at the site of a moment. */
