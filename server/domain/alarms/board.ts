@@ -19,6 +19,8 @@ export function emptyBoard(): AlarmBoard {
   return { items: {}, nextAt: -1, raisedAt: [], flood: false }
 }
 
+const rank: Record<Priority, number> = { urgent: 0, warning: 1, notice: 2 }
+
 const floodMs = 600_000 // instrument facts 6.4: 10 or more in 10 minutes, over when fewer than 5
 const floodStarts = 10
 const floodEnds = 5
@@ -55,15 +57,27 @@ export function tell(board: AlarmBoard, table: AlarmTable, at: Ms, phase: Phase,
   const before = item.abnormalSince === null && item.clearSince !== null && sign === 'normal' && item.state === 'normal' && !item.on
   if (before) return null
   judge(item, sign, at)
+  let grew = false
   if (sign === 'abnormal') {
     item.because = because
-    item.priority = priority
+    if (!item.on) item.priority = priority
+    else if (rank[priority] < rank[item.priority]) grew = escalate(board, table, item, priority, at)
   }
   const quiet = telling.quiet === true || definition.quietIn.includes(phase) || (board.flood && priority === 'notice')
   const spoke = hush(board, table, item, quiet, sign, at)
   const changed = step(board, table, item, at)
   settle(board, table)
-  return spoke || changed ? item : null
+  return spoke || changed || grew ? item : null
+}
+
+/** What has become more urgent is told anew, even where it was acknowledged; it never becomes less urgent while it lasts. */
+function escalate(board: AlarmBoard, table: AlarmTable, item: AlarmItem, priority: Priority, at: Ms): boolean {
+  item.priority = priority
+  if (item.state === 'shelved' || item.state === 'suppressed' || item.state === 'out-of-service') return false
+  item.state = 'unacknowledged'
+  item.since = at
+  raised(board, table, item, at)
+  return true
 }
 
 /** Suppresses by design, or lets out again: then the state is taken anew from the present condition. */
@@ -151,7 +165,6 @@ function settle(board: AlarmBoard, table: AlarmTable): void {
 
 /** What a page shows: everything that is not normal, and of the quiet ones those whose condition is on. Urgent first, then oldest. */
 export function boardView(board: AlarmBoard): AlarmView[] {
-  const rank: Record<Priority, number> = { urgent: 0, warning: 1, notice: 2 }
   return Object.values(board.items)
     .filter((item) => item.state !== 'normal' && (item.state !== 'suppressed' || item.on))
     .sort((a, b) => rank[a.priority] - rank[b.priority] || a.since - b.since)

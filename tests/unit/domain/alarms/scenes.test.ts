@@ -1,0 +1,155 @@
+import { describe, expect, it } from 'vitest'
+import type { Action } from '../../../../server/contract/actions.ts'
+import type { Input } from '../../../../server/contract/fold.ts'
+import { alarmsOf, drum, firing, lightAt, lit, minutesOf, play, through, withoutSmoke, type Curves } from '../firing/bench.ts'
+
+const three = withoutSmoke(drum)
+const minute = 60_000
+const whenRaised = (outputs: ReturnType<typeof play>['outputs'], alarm: string): number[] =>
+  minutesOf(outputs, 'alarm', (o) => o.kind === 'alarm' && o.alarm === alarm && o.state === 'unacknowledged')
+
+describe('the fire', () => {
+  const dying: Curves = { ...three, firebox: through([-15, 20], [0, 20], [15, 600], [120, 620], [180, 190], [200, 150]) }
+  it('dying is told within minutes of falling under its share, and out after it', () => {
+    const { outputs } = play(firing(dying, [lit], -5, 200))
+    expect(alarmsOf(outputs)).toEqual(['fire-dying', 'fire-out'])
+    expect(whenRaised(outputs, 'fire-dying')[0]).toBeGreaterThan(148)
+    expect(whenRaised(outputs, 'fire-dying')[0]).toBeLessThan(162)
+  })
+  it('swinging between feedings is its habit', () => {
+    const fed: Curves = { ...three, firebox: (m) => (m < 20 ? three.firebox!(m) : 640 - ((m - 20) % 30) * 4.5) }
+    const feeds = [50, 80, 110, 140, 170].map((m): [number, Action] => [m, { action: 'refuel' }])
+    const { outputs, view } = play(firing(fed, [lit, ...feeds], -5, 195))
+    expect(alarmsOf(outputs)).toEqual([])
+    expect(view.hints.map((h) => h.hint)).toContain('feed-fire')
+  })
+  it('a firebox probe that fails raises its own alarm and leaves that of the fire standing', () => {
+    const blind: Curves = { ...dying, firebox: (m) => (m > 165 ? null : dying.firebox!(m)) }
+    const { outputs, view } = play(firing(blind, [lit], -5, 200))
+    expect(alarmsOf(outputs)).toEqual(['fire-dying', 'probe-fault'])
+    expect(view.alarms.map((a) => [a.alarm, a.state])).toContainEqual(['fire-dying', 'unacknowledged'])
+  })
+  it('wall racing is flame inside', () => {
+    const racing: Curves = { ...three, wall: (m) => (m > 200 ? 120 + (m - 200) * 15 : three.wall!(m)) }
+    expect(alarmsOf(play(firing(racing, [lit], -5, 215)).outputs)).toContain('flame-inside')
+  })
+})
+
+describe('the condenser', () => {
+  const cycle = (top: number) => (m: number) => (m < 60 ? three.outlet!(m) : 45 + top * Math.max(0, ((m % 30) - 20) / 10))
+  it('of a small kind stands at 66 with wet cloths and is quiet', () => {
+    const small: Curves = { ...three, outlet: through([-15, 20], [0, 20], [40, 66], [300, 66]) }
+    expect(alarmsOf(play(firing(small, [lit], -5, 300)).outputs)).toEqual([])
+  })
+  it('in its usual cycle of drying and wetting is quiet, with a hint before', () => {
+    const { outputs } = play(firing({ ...three, outlet: cycle(14) }, [lit], -5, 300))
+    expect(alarmsOf(outputs)).toEqual([])
+    expect(outputs.some((o) => o.kind === 'hint' && o.hint === 'wet-cloths')).toBe(true)
+  })
+  it('left dry is told, with what it costs', () => {
+    const dry: Curves = { ...three, outlet: (m) => (m < 240 ? cycle(12)(m) : 45 + Math.min(40, (m - 240) * 2)) }
+    const { outputs, view } = play(firing(dry, [lit], -5, 270))
+    expect(whenRaised(outputs, 'condenser-warm')[0]).toBeLessThan(256)
+    const costs = view.alarms.find((a) => a.alarm.startsWith('condenser'))!.because.map((r) => r.code)
+    expect(costs).toEqual(expect.arrayContaining(['vapour-lost-least', 'vapour-lost-most', 'litres-lost-least', 'litres-lost-most']))
+  })
+  it('is silent before vapour flows and after sealing', () => {
+    const hot: Curves = { ...three, wall: through([-15, 20], [0, 20], [300, 40]), outlet: through([-15, 20], [0, 20], [5, 90], [300, 90]) }
+    expect(alarmsOf(play(firing(hot, [lit, [6, { action: 'seal' }]], -5, 60)).outputs)).toEqual([])
+  })
+  it('a wetting that did not help is said', () => {
+    const dry: Curves = { ...three, outlet: (m) => (m < 200 ? 45 : Math.min(60, 45 + (m - 200))) }
+    const { view } = play(firing(dry, [lit, [212, { action: 'wet-condenser' }]], -5, 222))
+    expect(view.hints.find((h) => h.hint === 'wet-cloths')?.because).toEqual([{ code: 'wetting-did-not-help' }])
+  })
+})
+
+describe('probes and nodes', () => {
+  it('a node that falls silent is one alarm, not one for each probe', () => {
+    const gone = firing(three, [lit], -5, 130).filter((i) => i.kind !== 'sample' || i.at < lightAt + 100 * minute)
+    const { outputs } = play(gone)
+    expect(alarmsOf(outputs)).toEqual(['node-lost'])
+    expect(whenRaised(outputs, 'node-lost')[0]).toBeLessThanOrEqual(102)
+  })
+  it('comes back without a word of its probes', () => {
+    const away = firing(three, [lit], -5, 130).filter(
+      (i) => i.kind !== 'sample' || i.at < lightAt + 100 * minute || i.at > lightAt + 110 * minute,
+    )
+    expect(alarmsOf(play(away).outputs)).toEqual(['node-lost'])
+  })
+  it('one probe that falls silent is named', () => {
+    const gone = firing(three, [lit], -5, 110).filter(
+      (i) => i.kind !== 'sample' || i.channel !== 'yard/n1/wall' || i.at < lightAt + 100 * minute,
+    )
+    const { view } = play(gone)
+    expect(view.alarms.map((a) => [a.alarm, a.channel])).toEqual([['probe-silent', 'yard/n1/wall']])
+  })
+  it('a number that never moves in a burning kiln is stuck', () => {
+    const stuck = firing(three, [lit], -5, 160).map((i): Input =>
+      i.kind === 'sample' && i.channel.endsWith('wall') && i.at > lightAt + 100 * minute ? { ...i, value: 66.25, raw: 66.25 } : i,
+    )
+    expect(alarmsOf(play(stuck).outputs)).toEqual(['probe-stuck'])
+  })
+  it('a firebox and an outlet that changed places are told', () => {
+    expect(alarmsOf(play(firing({ ...three, firebox: three.outlet!, outlet: three.firebox! }, [lit], -5, 60)).outputs)).toContain(
+      'probe-swapped',
+    )
+  })
+  it('say nothing while nobody tends the kiln', () => {
+    const cold: Curves = { firebox: () => 20, wall: (m) => (m > 10 ? null : 20), outlet: () => 20 }
+    expect(alarmsOf(play(firing(cold, [], 0, 60)).outputs)).toEqual([])
+  })
+})
+
+describe('carbon monoxide', () => {
+  // 35 ppm caution, 200 leave: trade facts 7.1.2
+  const gas = (ppm: number): Curves => ({ ...three, co: through([0, 0], [100, 0], [101, ppm], [105, ppm], [106, 0], [300, 0]) })
+  it('is latched: a low reading clears nothing', () => {
+    const { view } = play(firing(gas(60), [lit], -5, 160))
+    expect(view.alarms.map((a) => [a.alarm, a.state, a.priority])).toEqual([['co-high', 'latched-unacknowledged', 'warning']])
+  })
+  it('is urgent where one must leave', () => {
+    const { outputs } = play(firing(gas(260), [lit], -5, 104))
+    expect(outputs.some((o) => o.kind === 'alarm' && o.alarm === 'co-high' && o.priority === 'urgent')).toBe(true)
+  })
+})
+
+describe('alarms that complain of the operator', () => {
+  const dark: [number, Action] = [200, { action: 'observe', drip: 'dark' }]
+  it('need an armed firing', () => {
+    expect(alarmsOf(play(firing(three, [lit, dark], -5, 230)).outputs)).toEqual([])
+    expect(alarmsOf(play(firing(three, [lit, [1, { action: 'arm' }], dark], -5, 230)).outputs)).toEqual(['stop-overdue'])
+  })
+  it('end when it was done', () => {
+    const { view } = play(firing(three, [lit, [1, { action: 'arm' }], dark, [225, { action: 'stop-collecting' }]], -5, 230))
+    expect(view.alarms).toEqual([])
+  })
+})
+
+describe('the service itself', () => {
+  it('has its troubles among the alarms, and nobody watching only where it was armed', () => {
+    const health = (code: 'storage-failing' | 'nobody-watching', on: boolean): Input => ({
+      seq: 99_999,
+      at: lightAt + 30 * minute,
+      kind: 'health',
+      code,
+      on,
+    })
+    const inputs = firing(three, [lit], -5, 30)
+    expect(alarmsOf(play([...inputs, health('storage-failing', true), health('nobody-watching', true)]).outputs)).toEqual([
+      'storage-failing',
+    ])
+    expect(play([...inputs, health('storage-failing', true), health('storage-failing', false)]).view.alarms).toEqual([])
+  })
+})
+
+describe('a sealed kiln', () => {
+  it('that warms again is told at once, and never opened', () => {
+    const sealed: [number, Action] = [540, { action: 'seal' }]
+    const leak: Curves = { ...three, wall: (m) => (m < 800 ? three.wall!(m) : three.wall!(800) + (m - 800) * 0.5) }
+    const { outputs } = play(firing(leak, [lit, sealed], -5, 1000))
+    expect(alarmsOf(outputs)).toContain('air-leak')
+    expect(alarmsOf(outputs)).toContain('reignition')
+    expect(outputs.some((o) => o.kind === 'call' && o.call === 'open')).toBe(false)
+  })
+})

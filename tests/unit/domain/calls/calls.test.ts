@@ -1,0 +1,107 @@
+import { describe, expect, it } from 'vitest'
+import type { Action } from '../../../../server/contract/actions.ts'
+import { defaultLimits } from '../../../../server/contract/fold.ts'
+import { callsOf, drum, firing, lit, minutesOf, phasesOf, play, through, withoutSmoke, type Curves } from '../firing/bench.ts'
+
+const see = (drip: 'clear' | 'pale' | 'amber' | 'dark' | 'black'): Action => ({ action: 'observe', drip })
+const three = withoutSmoke(drum)
+const at = (outputs: ReturnType<typeof play>['outputs'], call: string, state: string): number[] =>
+  minutesOf(outputs, 'call', (o) => o.kind === 'call' && o.call === call && o.state === state)
+
+describe('what the operator sees outranks a band', () => {
+  it('a dark drip makes the stop due at once', () => {
+    const { outputs } = play(firing(drum, [lit, [250, see('dark')]], -5, 260))
+    const [stop] = at(outputs, 'stop-collecting', 'due')
+    expect(stop).toBeGreaterThanOrEqual(250)
+    expect(stop).toBeLessThanOrEqual(251)
+  })
+  it('clear water holds the start back, and takes one back that was given', () => {
+    const held = play(firing(three, [lit, [75, see('clear')], [95, see('clear')]], -5, 112))
+    expect(callsOf(held.outputs)).toEqual([])
+    const taken = play(firing(three, [lit, [110, see('clear')]], -5, 120))
+    expect(callsOf(taken.outputs)).toEqual(['start-collecting due', 'start-collecting withdrawn'])
+  })
+  it('a pale drip or yellow smoke makes the start due', () => {
+    for (const act of [see('pale'), { action: 'observe', smoke: 'yellow' } as const]) {
+      const [start] = at(play(firing(three, [lit, [60, act]], -5, 65)).outputs, 'start-collecting', 'due')
+      expect(start).toBeLessThanOrEqual(61)
+    }
+  })
+  it('only a pale drip, seen later, takes a stop back', () => {
+    const early: Curves = { ...three, wall: through([-15, 20], [0, 20], [80, 160], [120, 240], [500, 260]) }
+    const plain = play(firing(early, [lit], -5, 260))
+    const [stop] = at(plain.outputs, 'stop-collecting', 'due')
+    expect(stop).toBeLessThan(250)
+    const seen = play(firing(early, [lit, [stop! + 5, see('pale')]], -5, stop! + 20))
+    expect(callsOf(seen.outputs)).toEqual(['start-collecting due', 'stop-collecting due', 'stop-collecting withdrawn'])
+    const amber = play(firing(early, [lit, [stop! + 5, see('amber')]], -5, stop! + 20))
+    expect(callsOf(amber.outputs)).toEqual(['start-collecting due', 'stop-collecting due'])
+  })
+  it('clear smoke makes the seal due once tar has come', () => {
+    const { outputs } = play(firing(three, [lit, [400, see('dark')], [470, { action: 'observe', smoke: 'clear' }]], -5, 490))
+    expect(at(outputs, 'seal', 'due')[0]).toBeLessThanOrEqual(485)
+  })
+})
+
+describe('the smoke probe', () => {
+  it('stops by the limit of the kiln: 120 stops sooner than 150 (trade facts 2.1, 2.2)', () => {
+    const stopAt = (smokeStopC: number): number => {
+      const limits = { ...defaultLimits, smokeStopC }
+      return at(play(firing(drum, [lit], -5, 380), { limits }).outputs, 'stop-collecting', 'due')[0]!
+    }
+    expect(stopAt(120)).toBeLessThan(stopAt(150) - 20)
+  })
+  it('that fails while collecting leaves the call to the other probes, and says so', () => {
+    const failing: Curves = { ...drum, smoke: (m) => (m > 220 ? null : drum.smoke!(m)) }
+    const { outputs, view } = play(firing(failing, [lit], -5, 420))
+    expect(callsOf(outputs)).toContain('stop-collecting due')
+    expect(view.command.doubts.map((d) => d.code)).toContain('smoke-probe-failed')
+  })
+})
+
+describe('a fire that never catches', () => {
+  const never: Curves = {
+    firebox: through([-15, 20], [0, 20], [20, 590], [40, 600], [60, 500], [90, 330], [120, 200], [180, 75], [320, 36]),
+    wall: through([-15, 20], [0, 20], [40, 43], [70, 50], [320, 46]),
+    outlet: through([-15, 20], [0, 20], [40, 41], [60, 48], [120, 36], [320, 32]),
+  }
+  it('gets no start, and is called failed', () => {
+    for (const massKg of [45, 70, 110]) {
+      const { outputs } = play(firing(never, [lit], -5, 300), { charge: { massKg, moisturePct: 35 } })
+      expect(callsOf(outputs), `${massKg} kg`).toEqual([])
+      expect(phasesOf(outputs).at(-1)).toBe('failed')
+    }
+  })
+  it('is told to be lit again, and goes on when it is', () => {
+    const again: Curves = { ...never, firebox: (m) => (m < 220 ? never.firebox!(m) : through([220, 60], [240, 600], [300, 620])(m)) }
+    const { outputs } = play(firing(again, [lit], -5, 290))
+    expect(phasesOf(outputs)).toEqual(['kindling', 'drying', 'failed', 'kindling', 'drying'])
+  })
+})
+
+describe('a charge that is let run by itself', () => {
+  it('has the fire taken away when the smoke is thick, and no word of a dying fire after that (trade facts 1.2.3, 2.16)', () => {
+    const run: Curves = { ...drum, firebox: (m) => (m > 175 ? 620 * Math.exp(-(m - 175) / 60) + 25 : drum.firebox!(m)) }
+    const { outputs } = play(firing(run, [lit, [176, { action: 'stop-feeding' }]], -5, 380), { way: 'let-run' })
+    expect(at(outputs, 'stop-feeding', 'due')[0]).toBeGreaterThan(140)
+    expect(callsOf(outputs)).toContain('stop-feeding done')
+    expect(outputs.filter((o) => o.kind === 'alarm' && o.alarm.startsWith('fire'))).toEqual([])
+    expect(phasesOf(outputs)).not.toContain('failed')
+  })
+  it('is no call where the fire is kept', () => {
+    expect(callsOf(play(firing(drum, [lit], -5, 300)).outputs).filter((c) => c.startsWith('stop-feeding'))).toEqual([])
+  })
+})
+
+describe('forecasts', () => {
+  it('are ranges in order, of what is still to come', () => {
+    const { outputs } = play(firing(drum, [lit], -5, 380))
+    const told = outputs.flatMap((o) => (o.kind === 'forecast' ? [o] : []))
+    expect(told.length).toBeGreaterThan(50)
+    for (const f of told) {
+      expect(f.earliest).toBeGreaterThanOrEqual(f.at)
+      expect(f.likely).toBeGreaterThanOrEqual(f.earliest)
+      expect(f.latest).toBeGreaterThanOrEqual(f.likely)
+    }
+  })
+})
