@@ -146,7 +146,7 @@ describe('the service itself', () => {
 describe('a sealed kiln', () => {
   it('that warms again is told at once, and never opened', () => {
     const sealed: [number, Action] = [540, { action: 'seal' }]
-    const leak: Curves = { ...three, wall: (m) => (m < 800 ? three.wall!(m) : three.wall!(800) + (m - 800) * 0.5) }
+    const leak: Curves = { ...three, wall: (m) => (m < 800 ? three.wall!(m) : (three.wall!(800) ?? 0) + (m - 800) * 0.5) }
     const { outputs } = play(firing(leak, [lit, sealed], -5, 1000))
     expect(alarmsOf(outputs)).toContain('air-leak')
     expect(alarmsOf(outputs)).toContain('reignition')
