@@ -1,6 +1,9 @@
+import { svelte } from '@sveltejs/vite-plugin-svelte'
 import { defineConfig } from 'vitest/config'
 
 const root = new URL('../..', import.meta.url).pathname
+// state classes of the page (`*.svelte.ts`) are tested as they are
+const plugins = [svelte({ configFile: false })]
 const shared = { testTimeout: 30_000, hookTimeout: 60_000, pool: 'forks' as const }
 
 export default defineConfig({
@@ -8,9 +11,10 @@ export default defineConfig({
   test: {
     maxWorkers: 2,
     projects: [
-      { root, test: { ...shared, name: 'pure', include: ['tests/{unit,property,golden}/**/*.test.ts'] } },
+      { root, plugins, test: { ...shared, name: 'pure', include: ['tests/{unit,property,golden}/**/*.test.ts'] } },
       {
         root,
+        plugins,
         test: {
           ...shared,
           name: 'built',

@@ -1,0 +1,54 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { fireRange, mainRange, spread, ticksOf } from '../../../../web/src/lib/chart/scales.ts'
+import { namedRuns, pictureOf } from '../../../../web/src/lib/kiln/picture.ts'
+import { sparkPath } from '../../../../web/src/views/shelf/spark.ts'
+import { minute, noon } from '../../../browser/fake/kiln.ts'
+import { scenes } from '../../../browser/fake/scenes.ts'
+
+describe('names at the ends of lines', () => {
+  test('never touch, and stay inside, while there is room', () => {
+    fc.assert(
+      fc.property(fc.array(fc.double({ min: 0, max: 200, noNaN: true }), { minLength: 1, maxLength: 6 }), (wanted) => {
+        const placed = [...spread(wanted, 17, 8, 192)].sort((a, b) => a - b)
+        for (let i = 1; i < placed.length; i += 1) expect((placed[i] ?? 0) - (placed[i - 1] ?? 0)).toBeGreaterThan(16.9)
+        expect(Math.min(...placed)).toBeGreaterThanOrEqual(7.9)
+        expect(Math.max(...placed)).toBeLessThanOrEqual(192.1)
+      }),
+    )
+  })
+})
+
+test('the firebox has the upper fifth for itself, the others the lower three quarters', () => {
+  const share = ([low, high]: [number, number], value: number): number => (value - low) / (high - low)
+  expect(share(mainRange(400), 400)).toBeCloseTo(0.74, 9)
+  expect(share(fireRange(900), 0)).toBeCloseTo(0.8, 9)
+  expect(share(fireRange(900), 900)).toBe(1)
+})
+
+test('ticks are round in the unit that is read', () => {
+  expect(ticksOf(400, 'C')).toEqual([100, 200, 300, 400])
+  expect(ticksOf(400, 'F').map((celsius) => Math.round(celsius * 1.8 + 32))).toEqual([200, 400, 600])
+})
+
+test('inside the drum only what is likely is named', () => {
+  expect(namedRuns([[0.9, 0.1, 0, 0], [0.5, 0.5, 0, 0], [0, 0, 0, 1], [0, 0, 0, 1]])).toEqual([
+    { state: 0, from: 0, to: 0.25 },
+    { state: 3, from: 0.5, to: 1 },
+  ])
+})
+
+test('a gap in a small curve is a gap', () => {
+  expect(sparkPath([0, 1, 2, 3], [0, null, 0, 0], { width: 30, height: 10, mostC: 100 })).toBe('M0.0 10.0M20.0 10.0L30.0 10.0')
+})
+
+test('a sealed kiln shows no smoke, no flames and no drip', () => {
+  expect(pictureOf(scenes.night, noon)).toMatchObject({ smoke: 'none', drip: 'none', flames: 0, sealed: true })
+})
+
+test('what was seen stands before what is likely, and goes stale', () => {
+  const view = structuredClone(scenes.waiting)
+  view.firing.acts.push({ id: 'o', at: noon, doneAt: noon - 10 * minute, act: { action: 'observe', smoke: 'yellow' } })
+  expect(pictureOf(view, noon).smoke).toBe('yellow')
+  expect(pictureOf(view, noon + 60 * minute).smoke).toBe('white')
+})

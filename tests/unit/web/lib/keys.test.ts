@@ -1,0 +1,47 @@
+import { describe, expect, test } from 'vitest'
+import { answerOf, directActs, keysFor } from '../../../../web/src/lib/acts/keys.ts'
+import { kiln, noon, minute } from '../../../browser/fake/kiln.ts'
+import { scenes } from '../../../browser/fake/scenes.ts'
+
+describe('six keys', () => {
+  const running = ['waiting', 'collecting', 'cloths-dry', 'drip-turning', 'sealing'] as const
+
+  test.each(running)('%s: fire first, cloths second, drip fourth, smoke fifth', (name) => {
+    const six = keysFor(scenes[name], 'day')
+    expect([six[0], six[1], six[3], six[4]]).toEqual(['refuel', 'wet-condenser', 'drip', 'smoke'])
+  })
+
+  test('what can not be undone never happens at one touch', () => {
+    for (const act of Object.values(directActs)) expect(['seal', 'crack', 'open', 'unload']).not.toContain(act.action)
+  })
+
+  test('no key stands twice', () => {
+    for (const view of Object.values(scenes)) expect(new Set(keysFor(view, 'day')).size).toBe(6)
+  })
+
+  test('after stop-feeding nobody is asked to feed', () => {
+    const view = kiln({ firing: { acts: [{ id: 's', at: noon, doneAt: noon, act: { action: 'stop-feeding' } }] } })
+    expect(keysFor(view, 'day')).not.toContain('refuel')
+  })
+
+  test('a stop of collecting that was taken back leaves the key for collecting', () => {
+    const acts = [
+      { id: 's', at: noon - minute, doneAt: noon - minute, act: { action: 'stop-collecting' } as const },
+      { id: 't', at: noon, doneAt: noon, act: { action: 'note', text: '' } as const, corrects: 's' },
+    ]
+    expect(keysFor(kiln({ firing: { acts } }), 'day')[5]).toBe('start-collecting')
+  })
+
+  test('an opened gap offers to close it or to leave it open', () => {
+    const acts = [{ id: 'c', at: noon, doneAt: noon, act: { action: 'crack' } as const }]
+    const six = keysFor(kiln({ ...scenes.morning, firing: { ...scenes.morning.firing, acts } }), 'day')
+    expect(six.slice(0, 2)).toEqual(['open', 'reseal'])
+  })
+})
+
+test('the key that answers the alarm, or else the call', () => {
+  expect(answerOf(scenes['cloths-dry'])).toBe('wet-condenser')
+  expect(answerOf(scenes['drip-turning'])).toBe('stop-collecting')
+  expect(answerOf(scenes.sealing)).toBe('seal')
+  expect(answerOf(scenes.waiting)).toBeNull()
+})
