@@ -42,6 +42,9 @@ export interface Course {
   bed: Bed
 }
 
+/** Draught through a mouth without fuel, against the open one. */
+const narrowed = { half: 0.4, hole: 0.34 }
+
 const sealedFlow = (kgS: number, airC: number): Stream => ({ dry: kgS, vapour: kgS * 0.008, acid: 0, tar: 0, air: kgS, tempC: airC })
 
 /** Runs one firing from the lighting until it is cold, at most forty hours. */
@@ -69,7 +72,7 @@ export function runCourse(plan: WorldPlan): Course {
     let drip = { waterKgS: 0, acidKgS: 0, tarKgS: 0 }
     if (open) {
       const done = bed.charred()
-      if (hands.step(tS, airC, fire, pipe, done.mean >= doneMean && done.least >= doneLeast)) {
+      if (hands.step(tS, airC, fire, pipe, done.mean >= doneMean && done.least >= doneLeast, done.mean)) {
         c.sealedS = tS
         c.sealDueS = hands.sealDueS
         c.charcoalKg = bed.solids().charKg
@@ -82,7 +85,12 @@ export function runCourse(plan: WorldPlan): Course {
       const alive = 0.45 + 0.55 * Math.min(1, Math.max(0, (fire.mouthC - airC) / 350))
       let gas: Stream = sealedFlow(1e-6, airC)
       for (let s = 0; s < gridS; s += stepS) {
-        gas = fire.step(stepS, airC, warm * alive * air.blow(stepS))
+        gas = fire.step(
+          stepS,
+          airC,
+          warm * (hands.mouth === 'open' ? alive : narrowed[hands.mouth]) * air.blow(stepS),
+          hands.mouth !== 'open',
+        )
         bed.step(stepS, gas, fire.mouthC, weather)
       }
       smokeC = cooledC(gas, plan.pipe.riserKWK, airC)

@@ -1,3 +1,4 @@
+import type { Opening } from '../../contract/vocabulary.ts'
 import type { Chance } from '../chance.ts'
 import type { Fire } from '../kiln/fire.ts'
 import type { Pipe } from '../kiln/pipe.ts'
@@ -6,7 +7,8 @@ import type { HandsPlan } from './plan.ts'
 export interface Deed {
   /** Seconds after lighting. */
   atS: number
-  deed: 'light' | 'refuel' | 'wet-condenser' | 'seal'
+  deed: 'light' | 'refuel' | 'wet-condenser' | 'seal' | 'stop-feeding' | 'air'
+  mouth?: Opening
 }
 
 /** The person beside the kiln: feeds, wets, forgets, seals. */
@@ -14,6 +16,8 @@ export class Hands {
   readonly deeds: Deed[] = [{ atS: 0, deed: 'light' }]
   private nextFeedS = 0
   private nextWetS: number
+  /** How far the mouth stands open. */
+  mouth: 'open' | 'half' | 'hole' = 'open'
   private charredAtS: number | null = null
   private readonly sealDelayS: number
   private readonly plan: HandsPlan
@@ -30,10 +34,11 @@ export class Hands {
     return span !== null && hour >= span[0] && hour < span[1]
   }
 
-  /** Feeds and wets when it is time; true when the person seals now. */
-  step(tS: number, airC: number, fire: Fire, pipe: Pipe, charredNow: boolean): boolean {
+  /** Feeds and wets when it is time; true when the person seals now. `broken` is the share of the charge that has broken down. */
+  step(tS: number, airC: number, fire: Fire, pipe: Pipe, charredNow: boolean, broken: number): boolean {
     const hour = tS / 3600
-    if (tS >= this.nextFeedS && !this.away(this.plan.neglectFire, hour)) this.feed(tS, airC, fire)
+    this.narrow(tS, broken)
+    if (tS >= this.nextFeedS && this.mouth === 'open' && !this.away(this.plan.neglectFire, hour)) this.feed(tS, airC, fire)
     if (tS >= this.nextWetS && !this.away(this.plan.neglectCloths, hour)) {
       pipe.wet()
       this.deeds.push({ atS: tS, deed: 'wet-condenser' })
@@ -48,6 +53,17 @@ export class Hands {
 
   get sealDueS(): number | null {
     return this.charredAtS
+  }
+
+  /** Where the charge is let run: no more fuel, and the air step by step (trade facts 1.2.3, 2.15-2.17). */
+  private narrow(tS: number, broken: number): void {
+    const from = this.plan.letRunFromShare
+    if (from === null) return
+    const wanted = broken < from ? 'open' : broken < 0.45 ? 'half' : broken < 0.9 ? 'hole' : 'half'
+    if (wanted === this.mouth) return
+    if (this.mouth === 'open') this.deeds.push({ atS: tS, deed: 'stop-feeding' })
+    this.deeds.push({ atS: tS, deed: 'air', mouth: wanted })
+    this.mouth = wanted
   }
 
   private feed(tS: number, airC: number, fire: Fire): void {

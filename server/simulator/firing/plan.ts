@@ -7,7 +7,10 @@ import type { LumpedScheme } from '../kiln/tables/kinetics.ts'
 export const families = ['zones', 'pieces'] as const
 export type Family = (typeof families)[number]
 
-export const kinds = ['ordinary', 'fire-dies', 'cloths-neglected', 'rain', 'leaky-seal', 'never-catches'] as const
+/** What chance may choose; of these an ordinary firing is the most usual. */
+const drawn = ['ordinary', 'fire-dies', 'cloths-neglected', 'rain', 'leaky-seal', 'never-catches'] as const
+/** `let-run` comes only on demand: the fire is left alone once the charge breaks down, and the air is narrowed. */
+export const kinds = [...drawn, 'let-run'] as const
 export type Kind = (typeof kinds)[number]
 
 /** Times in hours after lighting. */
@@ -22,6 +25,8 @@ export interface HandsPlan {
   /** Whoever sits there seals at last, done or not. */
   sealAtLatestH: number
   leakFromSealH: number | null
+  /** Share of the charge broken down at which feeding stops; null where the fire is kept. */
+  letRunFromShare: number | null
   leakKgS: number
   logsFuelAndCloths: boolean
   logsLooks: boolean
@@ -80,7 +85,7 @@ export interface WorldPlan {
 export function planWorld(chance: Chance, seed: string, wish: { family?: Family; kind?: Kind } = {}): WorldPlan {
   const family = wish.family ?? chance.branch('family').pick(families)
   const kind =
-    wish.kind ?? chance.branch('kind').pick(['ordinary', 'ordinary', 'ordinary', 'ordinary', 'ordinary', 'ordinary', 'ordinary', ...kinds])
+    wish.kind ?? chance.branch('kind').pick(['ordinary', 'ordinary', 'ordinary', 'ordinary', 'ordinary', 'ordinary', 'ordinary', ...drawn])
   const air = planAir(chance.branch('air'), kind)
   const bed = planBed(chance.branch('bed'), kind, air)
   const fire = planFire(chance.branch('fire'), bed, kind)
@@ -152,6 +157,7 @@ function planBed(chance: Chance, kind: Kind, air: AirPlan): BedPlan {
     acidExchange: chance.between(0.4, 1.5),
     tarToChar: chance.between(0.3, 1.2),
     bypass: chance.between(0, 0.15),
+    embersC: kind === 'let-run' ? chance.branch('embers').between(620, 800) : null,
     yields: {
       acidPeak: chance.between(0.13, 0.21),
       acidAtC: chance.between(255, 285),
@@ -202,6 +208,7 @@ function planHands(chance: Chance, kind: Kind): HandsPlan {
     neglectCloths: kind === 'cloths-neglected' ? [clothsAt, clothsAt + chance.between(0.6, 2)] : null,
     sealAfterDueMin: chance.between(0, 25),
     sealAtLatestH: kind === 'never-catches' ? chance.between(4.5, 7) : chance.between(14.5, 15.5),
+    letRunFromShare: kind === 'let-run' ? 0.1 : null,
     leakFromSealH: kind === 'leaky-seal' ? chance.between(0.3, 3) : null,
     leakKgS: chance.between(0.00003, 0.00025),
     logsFuelAndCloths: chance.often(0.4),

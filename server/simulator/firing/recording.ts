@@ -68,7 +68,7 @@ export function recordingOf(firing: Firing, stage: Stage): Record<string, unknow
     recording: 1,
     title: stage.title,
     ...(stage.demo ? { demo: true } : {}),
-    kiln: { volumeL: 200, cover: 'earth', way: 'kept' },
+    kiln: { volumeL: 200, cover: 'earth', way: plan.hands.letRunFromShare === null ? 'kept' : 'let-run' },
     ...(plan.record ? { charge: plan.record } : {}),
     roles: Object.fromEntries(sampled.channels.map(({ name }) => [`${base}${name}`, name])),
   }
@@ -104,8 +104,8 @@ export function recordingOf(firing: Firing, stage: Stage): Record<string, unknow
 export function actsOf(firing: Firing): { atS: number; act: Action }[] {
   const { hands } = firing.plan
   const done = firing.course.deeds
-    .filter(({ deed }) => deed === 'light' || deed === 'seal' || hands.logsFuelAndCloths)
-    .map(({ atS, deed }) => ({ atS, act: { action: deed } as Action }))
+    .filter(({ deed }) => (deed !== 'refuel' && deed !== 'wet-condenser') || hands.logsFuelAndCloths)
+    .map(({ atS, deed, mouth }) => ({ atS, act: { action: deed, ...(mouth ? { mouth } : {}) } as Action }))
   const seen = firing.looks.map(({ atS, smoke, drip }) => ({ atS, act: { action: 'observe', smoke, drip } as Action }))
   return [...done, ...seen].sort((a, b) => a.atS - b.atS)
 }

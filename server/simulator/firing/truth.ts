@@ -115,11 +115,12 @@ function dryCloths(c: Course, until: number): { condenserDry: Span[]; condenserD
   return { condenserDryish: dryish, condenserDry: dryish.filter((s) => s[1] - s[0] > 1200 && warm(s)) }
 }
 
-/** From a mouth under 350 °C after it was hot, until it is fed back or the kiln is sealed. */
+/** From a mouth under 350 °C after it was hot, until it is fed back or the kiln is sealed; once nobody means to feed it, it may go out. */
 function fireDying(c: Course, until: number): Span[] {
   let hot = false
   const is: boolean[] = []
-  for (let i = 0; i < until; i++) {
+  const left = c.deeds.find((d) => d.deed === 'stop-feeding')?.atS ?? Infinity
+  for (let i = 0; i < until && i * gridS < left; i++) {
     hot ||= c.mouth[i]! > 450
     is.push(hot && c.mouth[i]! < 350)
   }

@@ -45,8 +45,8 @@ export class Fire {
     return this.plan.targetC - this.mouthC
   }
 
-  /** `pull` is the draught against the plan's (0..1.3). Gives the gas that enters the drum. */
-  step(dtS: number, airC: number, pull: number): Stream {
+  /** `pull` is the draught against the plan's (0..1.3); `left` when nobody feeds any more and air comes through. Gives the gas that enters the drum. */
+  step(dtS: number, airC: number, pull: number, left = false): Stream {
     const { plan } = this
     this.pull = pull
     const rate = (this.fuelKg / plan.burnDownS) * (0.4 + 0.6 * Math.min(1.2, pull))
@@ -61,7 +61,7 @@ export class Fire {
       vapour: dry * 0.008 + rate * 0.65,
       acid: 0,
       tar: 0,
-      air: dry * plan.airShare * (1 + 2 * (1 - fuelled)),
+      air: left ? dry * (1 - 0.9 * fuelled) : dry * plan.airShare * (1 + 2 * (1 - fuelled)),
       tempC: this.mouthC,
     }
   }

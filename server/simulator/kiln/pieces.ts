@@ -1,6 +1,7 @@
 import type { Bed, Weathering } from './bed.ts'
 import { Cover } from './cover.ts'
 import { emptyLedger } from './ledger.ts'
+import { embers } from './embers.ts'
 import type { BedPlan } from './plan.ts'
 import type { Stream } from './steam.ts'
 import { addTo, capacityFlow, heatFlow, humidity, steamHeat, waterCp } from './steam.ts'
@@ -136,7 +137,7 @@ export class PieceBed implements Bed {
     const i = z * shells
     const t = this.tC[i]!
     if (gas.air <= 1e-9 || t < 230) return
-    const used = (gas.air * 0.85) / (1 + Math.exp((320 - t) / 18))
+    const used = ((gas.air * 0.85) / (1 + Math.exp((320 - t) / 18))) * embers(t, this.plan.embersC)
     const carbon = Math.min(Math.max(0, this.char[i]! - 0.06 * this.dryCell[i]!), 0.087 * used * dtS)
     gas.air -= used
     this.char[i]! -= carbon

@@ -48,4 +48,6 @@ export interface BedPlan {
   /** Share of the gas that passes over the charge instead of through it. */
   bypass: number
   yields: YieldCurves
+  /** Where much air comes in: embers take no more than keeps them at this, °C, and the rest goes on to the next slice. */
+  embersC: number | null
 }

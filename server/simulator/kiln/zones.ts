@@ -1,6 +1,7 @@
 import type { Bed, Weathering } from './bed.ts'
 import { Cover } from './cover.ts'
 import { emptyLedger } from './ledger.ts'
+import { embers } from './embers.ts'
 import type { BedPlan } from './plan.ts'
 import type { Stream } from './steam.ts'
 import { addTo, capacityFlow, heatFlow, humidity, steamHeat, waterCp } from './steam.ts'
@@ -171,7 +172,7 @@ export class ZoneBed implements Bed {
   private burn(i: number, dtS: number, gas: Stream): void {
     const t = this.tC[i]!
     if (gas.air <= 1e-9 || t < 230) return
-    const used = gas.air * 0.6 * (1 / (1 + Math.exp((320 - t) / 18)))
+    const used = gas.air * 0.6 * (1 / (1 + Math.exp((320 - t) / 18))) * embers(t, this.plan.embersC)
     // 0.087 kg of carbon per kg of air, 32.8 MJ per kg of carbon (from memory)
     // under its ash the last of a slice burns no further
     const carbon = Math.min(Math.max(0, this.char[i]! - 0.06 * this.dryAtStart), 0.087 * used * dtS)

@@ -1,10 +1,10 @@
-// Writes simulated firings into a folder, for studies of the estimator: npm run worlds -- FOLDER [--count 100] [--first 1] [--family zones|pieces] [--as grid|recording|both]
+// Writes simulated firings into a folder, for studies of the estimator: npm run worlds -- FOLDER [--count 100] [--first 1] [--family zones|pieces] [--kind KIND] [--as grid|recording|both]
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
 import { gzipSync } from 'node:zlib'
-import type { Family } from '../../../server/simulator/firing/plan.ts'
-import { families } from '../../../server/simulator/firing/plan.ts'
+import type { Family, Kind } from '../../../server/simulator/firing/plan.ts'
+import { families, kinds } from '../../../server/simulator/firing/plan.ts'
 import { actsOf, recordingOf, truthFile } from '../../../server/simulator/firing/recording.ts'
 import { makeFiring } from '../../../server/simulator/firing/world.ts'
 import { gridOf } from './worlds-grid.ts'
@@ -15,20 +15,30 @@ const { values, positionals } = parseArgs({
     count: { type: 'string', default: '100' },
     first: { type: 'string', default: '1' },
     family: { type: 'string' },
+    kind: { type: 'string' },
     as: { type: 'string', default: 'both' },
   },
 })
 const [folder] = positionals
 const isFamily = (name: string): name is Family => (families as readonly string[]).includes(name)
-const { family } = values
-if (!folder || (family !== undefined && !isFamily(family)) || !['grid', 'recording', 'both'].includes(values.as)) {
-  console.error('Usage: npm run worlds -- FOLDER [--count 100] [--first 1] [--family zones|pieces] [--as grid|recording|both]')
+const isKind = (name: string): name is Kind => (kinds as readonly string[]).includes(name)
+const { family, kind } = values
+if (
+  !folder ||
+  (family !== undefined && !isFamily(family)) ||
+  (kind !== undefined && !isKind(kind)) ||
+  !['grid', 'recording', 'both'].includes(values.as)
+) {
+  console.error(
+    'Usage: npm run worlds -- FOLDER [--count 100] [--first 1] [--family zones|pieces] [--kind KIND] [--as grid|recording|both]',
+  )
+  console.error(`KIND: ${kinds.join(', ')}`)
   process.exit(2)
 }
 mkdirSync(folder, { recursive: true })
 const first = Number(values.first)
 for (let n = first; n < first + Number(values.count); n++) {
-  const firing = makeFiring(`world-${n}`, family === undefined ? {} : { family })
+  const firing = makeFiring(`world-${n}`, { ...(family === undefined ? {} : { family }), ...(kind === undefined ? {} : { kind }) })
   const litMs = Date.UTC(2026, 2, 1, 6) + (n % 200) * 86_400_000
   const name = join(folder, `firing-${String(n).padStart(5, '0')}`)
   writeFileSync(`${name}.truth.json`, JSON.stringify(truthFile(firing, litMs)))

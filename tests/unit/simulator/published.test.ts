@@ -125,3 +125,31 @@ describe('what goes wrong, as planned', () => {
     expect(Math.max(...apart)).toBeGreaterThan(100)
   })
 })
+
+describe.each(families)('a charge of the family %s that is let run', (family) => {
+  const firings = [4, 5, 6, 7].map((n) => makeFiring(`run-${n}`, { family, kind: 'let-run' }))
+
+  it('is fed until it breaks down by itself, and then left with less air (trade facts 1.2.3, 2.15-2.17)', () => {
+    for (const { course, truth } of firings) {
+      const stopped = course.deeds.find(({ deed }) => deed === 'stop-feeding')
+      expect(stopped).toBeDefined()
+      expect(course.deeds.filter(({ deed, atS }) => deed === 'refuel' && atS > (stopped?.atS ?? 0))).toEqual([])
+      expect(course.deeds.filter(({ deed }) => deed === 'air').map(({ mouth }) => mouth)).toContain('half')
+      expect(truth.incidents.fireDying.every(([from]) => from < (stopped?.atS ?? 0))).toBe(true)
+    }
+  })
+
+  it('goes on charring on its own heat, at the cost of charcoal, and no hotter than embers', () => {
+    const went = firings.filter(({ course }) => {
+      const stopped = course.deeds.find(({ deed }) => deed === 'stop-feeding')?.atS ?? 0
+      return (
+        (course.charred[Math.min(course.charred.length, course.sealedS / gridS) - 1] ?? 0) > (course.charred[stopped / gridS] ?? 1) + 0.5
+      )
+    })
+    expect(went.length).toBeGreaterThanOrEqual(2)
+    for (const { truth, course } of went) {
+      expect(truth.charcoalKg / truth.dryWoodKg).toBeLessThan(0.33)
+      expect(Math.max(...course.hottest)).toBeLessThan(1000)
+    }
+  })
+})
