@@ -1,5 +1,5 @@
-import { accessSync, constants, mkdirSync, readFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { accessSync, constants, existsSync, mkdirSync, readFileSync } from 'node:fs'
+import { dirname, join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { pino } from 'pino'
 import { createApp } from './app.ts'
@@ -30,6 +30,13 @@ function load(): Loaded {
   }
 }
 
+/** Parents first; Node's own recursive form never comes back where a parent refuses children, as below /proc. */
+function makeFolder(path: string): void {
+  if (existsSync(path)) return
+  makeFolder(dirname(path))
+  mkdirSync(path, { mode: 0o700 })
+}
+
 const { settings, fixed, file, data, wants } = load()
 const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string }
 if (wants.help) end(helpText(), 0)
@@ -37,7 +44,7 @@ if (wants.version) end(version, 0)
 if (wants.printConfig) end(JSON.stringify(settings, null, 2), 0)
 
 try {
-  mkdirSync(data, { recursive: true, mode: 0o700 })
+  makeFolder(resolve(data))
   accessSync(data, constants.W_OK)
 } catch (problem) {
   end(`The data folder ${data} cannot be written (${(problem as NodeJS.ErrnoException).code ?? 'unknown'}).`, 5)
