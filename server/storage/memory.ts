@@ -28,7 +28,8 @@ class MemoryStore implements Store {
 
   async start(): Promise<{ lastSeq: number; lastAt: Ms }> {
     const last = this.#journal.at(-1)
-    return { lastSeq: last?.seq ?? 0, lastAt: last?.at ?? 0 }
+    const inCheckpoints = [...this.#checkpoints.values()].map((checkpoint) => checkpoint.seq)
+    return { lastSeq: Math.max(last?.seq ?? 0, ...inCheckpoints), lastAt: last?.at ?? 0 }
   }
   async stop(): Promise<void> {}
 

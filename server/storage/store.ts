@@ -69,6 +69,7 @@ export interface StoredDocument {
  * Rejects with a `StoreProblem`; everything is insert-or-ignore on its key, so that a retry after an in-doubt COMMIT is harmless.
  */
 export interface Store {
+  /** `lastSeq`: the greatest number in journal or checkpoints; the next entry's is greater. */
   start(): Promise<{ lastSeq: number; lastAt: Ms }>
   stop(): Promise<void>
   append(entries: readonly JournalEntry[]): Promise<void>

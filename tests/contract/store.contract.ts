@@ -123,6 +123,15 @@ export function storeContract(name: string, make: () => Promise<{ store: Store; 
       ])
     })
 
+    it('counts on behind a checkpoint whose last entry was never stored', async () => {
+      await store.append([entry(1)])
+      await store.saveCheckpoint({ name: 'intake', seq: 3, at: 1, version: 1, bytes: new Uint8Array() })
+      await store.stop()
+      expect((await store.start()).lastSeq).toBe(3)
+      await store.append([entry(4)])
+      expect((await readAll(store, 3)).map((each) => each.seq)).toEqual([4])
+    })
+
     it('keeps what was refused, once, cut at 4 KiB, the newest first', async () => {
       const item = (at: number) => ({ at, sender: 'yard/n1', topic: 't', reason: 'bad-json', payload: new Uint8Array(5000).fill(7) })
       await store.quarantine([item(1), item(2)])

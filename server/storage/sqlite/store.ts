@@ -10,6 +10,7 @@ import {
   type Store,
   type StoredDocument,
 } from '../store.ts'
+import { Backups, type StoreLog } from './backups.ts'
 import { packEntries, unpackEntries } from './pack.ts'
 import type { Query, ThreadSetup, WriteOperation } from './messages.ts'
 import type { Opening } from './opening.ts'
@@ -28,6 +29,7 @@ export interface SqliteOptions {
   windowMs?: number
   /** The built thread program. */
   program?: string
+  log?: StoreLog
 }
 
 export interface SqliteStore extends Store {
@@ -59,6 +61,8 @@ export function createSqliteStore(options: SqliteOptions): SqliteStore {
 
 class ThreadedStore implements SqliteStore {
   readonly #options: SqliteOptions
+  readonly #log: StoreLog
+  readonly #backups: Backups
   #writer: StoreThread | null = null
   #reader: StoreThread | null = null
   #outgoing: WriteOperation[] = []
@@ -76,6 +80,8 @@ class ThreadedStore implements SqliteStore {
 
   constructor(options: SqliteOptions) {
     this.#options = options
+    this.#log = options.log ?? { info: () => {}, warn: () => {} }
+    this.#backups = new Backups(async () => (await StoreThread.once(this.#program(), this.#setup('keeper'))) as string, this.#log)
   }
 
   async start(): Promise<{ lastSeq: number; lastAt: Ms; opening: Opening }> {
@@ -87,13 +93,21 @@ class ThreadedStore implements SqliteStore {
       this.#answered,
     )
     this.#writer = thread
-    const reader = await StoreThread.open(this.#program(), this.#setup('reader'), () => this.#reopenLater('reader'))
-    this.#reader = reader.thread
+    try {
+      const reader = await StoreThread.open(this.#program(), this.#setup('reader'), () => this.#reopenLater('reader'))
+      this.#reader = reader.thread
+    } catch (error) {
+      await this.stop()
+      throw error
+    }
+    if (opened.opening.setAside !== null) this.#log.warn(opened.opening, 'the database was damaged and set aside')
+    this.#backups.start()
     return opened
   }
 
   async stop(): Promise<void> {
     this.#stopping = true
+    await this.#backups.stop()
     this.#send()
     // the writer last: it folds the log into the database when nobody reads any more
     await this.#reader?.stop()
@@ -159,6 +173,7 @@ class ThreadedStore implements SqliteStore {
   }
   async putFiring(firing: FiringRecord): Promise<void> {
     await this.#write({ op: 'firing', urgent: true, firing: { ...firing, intake: firing.intake.slice() } })
+    if (firing.endedAt !== null && !firing.demo) this.#backups.soon()
   }
   async firing(id: string): Promise<FiringRecord | null> {
     return (await this.#ask({ query: 'firing', id })) as FiringRecord | null
@@ -175,8 +190,8 @@ class ThreadedStore implements SqliteStore {
   async history(kind: string, id: string): Promise<StoredDocument[]> {
     return (await this.#ask({ query: 'history', kind, id })) as StoredDocument[]
   }
-  async backup(): Promise<string> {
-    return (await StoreThread.once(this.#program(), this.#setup('keeper'))) as string
+  backup(): Promise<string> {
+    return this.#backups.now()
   }
 
   #program(): string {
@@ -273,8 +288,9 @@ class ThreadedStore implements SqliteStore {
       const { thread } = await StoreThread.open(this.#program(), this.#setup(role), () => this.#reopenLater(role), this.#answered)
       if (role === 'writer') this.#writer = thread
       else this.#reader = thread
+      this.#log.warn({ role }, 'a storage thread had died and runs again')
     } catch {
-      // opening failed ended the thread, which calls for the next try
+      this.#reopenLater(role)
     }
   }
 }

@@ -18,9 +18,11 @@ export class StoreThread {
   readonly #worker: Worker
   readonly #waiting = new Map<number, Waiting>()
   #unanswered = 0
+  /** Called when it ends unasked after it was open. */
   readonly #onDeath: () => void
   readonly #onAnswer: () => void
   #nextId = 1
+  #isOpen = false
   #gone: StoreProblem | null = null
   #opening: { resolve(opened: Opened): void; reject(error: Error): void } | null = null
   #stopped: (() => void) | null = null
@@ -96,8 +98,10 @@ export class StoreThread {
         else call?.reject(problemOf(failure))
       }
       this.#onAnswer()
-    } else if ('opened' in message) this.#opening?.resolve(message.opened)
-    else if ('failedToOpen' in message) this.#opening?.reject(problemOf(message.failedToOpen))
+    } else if ('opened' in message) {
+      this.#isOpen = true
+      this.#opening?.resolve(message.opened)
+    } else if ('failedToOpen' in message) this.#opening?.reject(problemOf(message.failedToOpen))
   }
 
   /** The thread's exit is the end of it; only then are its files closed for certain. */
@@ -108,7 +112,7 @@ export class StoreThread {
     for (const call of this.#waiting.values()) call.reject(problem)
     this.#waiting.clear()
     if (this.#stopped !== null) this.#stopped()
-    else this.#onDeath()
+    else if (this.#isOpen) this.#onDeath()
   }
 }
 

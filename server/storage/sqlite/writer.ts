@@ -6,7 +6,7 @@ import { unpackEntries } from './pack.ts'
 import { problemFrom } from './problems.ts'
 import { JournalTable } from './tables/journal.ts'
 import { PointTable } from './tables/points.ts'
-import { putCheckpoint, putDocument, putFiring, putOutputs, putQuarantined } from './tables/records.ts'
+import { newestCheckpointSeq, putCheckpoint, putDocument, putFiring, putOutputs, putQuarantined } from './tables/records.ts'
 
 export interface Outcome {
   id: number
@@ -46,8 +46,10 @@ export class Writer {
     ballast.restore()
   }
 
+  /** A number that a checkpoint knows is used up, even if its entry was never stored. */
   last(): { seq: number; at: number } {
-    return this.#journal.last()
+    const { seq, at } = this.#journal.last()
+    return { seq: Math.max(seq, newestCheckpointSeq(this.#database)), at }
   }
 
   commit(batch: readonly WriteOperation[]): Outcome[] {

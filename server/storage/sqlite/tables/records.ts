@@ -29,6 +29,10 @@ export function readCheckpoints(database: Database): Checkpoint[] {
   return [...newest.values()]
 }
 
+export function newestCheckpointSeq(database: Database): number {
+  return Number(database.prepare('SELECT coalesce(max(seq), 0) AS seq FROM checkpoint').get()?.['seq'])
+}
+
 export function putQuarantined(database: Database, items: readonly Quarantined[]): void {
   const insert = database.prepare(insertSql(quarantine))
   for (const item of items) {
