@@ -1,5 +1,5 @@
 import type { Reason } from '../../contract/fold.ts'
-import { avoidableShare, pressureKPa, usualFlowLPerH } from '../condenser/loss.ts'
+import { avoidableShare, pressureKPa } from '../condenser/loss.ts'
 import { usualTopK } from '../condenser/watch.ts'
 import { mean } from '../firing/history.ts'
 import { judgeVent, judgeWall } from './fire.ts'
@@ -9,6 +9,8 @@ import type { Scene, Tell } from './scene.ts'
 
 /** Over this, nearly everything goes through (instrument facts 8.3), whatever wet cloths reach. */
 const hotOverWetK = 28
+/** After the stop it is mostly tar that gets away. Common practice, no source. */
+const hotAfterStopK = 36
 /** So much over the tops that this operator usually lets happen is no cycle any more. Common practice, no source. */
 const hotOverUsual = 1.4
 /** Cloths are dry: a cycle passes this top in a few minutes, longer means that nobody wets them. From trials, no source. */
@@ -21,7 +23,8 @@ export function hotLimitC(scene: Scene): number {
   const { wetC } = scene.condenser
   // before the first cycle the load is unknown: then only what no cloth can hold is hot
   if (wetC === null) return condenserWarningC + 20
-  return Math.max(condenserWarningC, wetC + hotOverWetK, wetC + hotOverUsual * (usualTopK(scene.condenser) ?? 0))
+  const overK = scene.calls['stop-collecting'].state === 'not-yet' ? hotOverWetK : hotAfterStopK
+  return Math.max(condenserWarningC, wetC + overK, wetC + hotOverUsual * (usualTopK(scene.condenser) ?? 0))
 }
 
 /** What the warmth costs beyond what wet cloths would lose, as shares and litres an hour. */
@@ -31,8 +34,8 @@ export function costs(scene: Scene, outletC: number): Reason[] {
   return [
     { code: 'vapour-lost-least', value: low },
     { code: 'vapour-lost-most', value: high },
-    { code: 'litres-lost-least', value: low * usualFlowLPerH.low },
-    { code: 'litres-lost-most', value: high * usualFlowLPerH.high },
+    { code: 'litres-lost-least', value: low * scene.flowLPerH.low },
+    { code: 'litres-lost-most', value: high * scene.flowLPerH.high },
   ]
 }
 

@@ -1,6 +1,7 @@
 import type { ChannelId, Ms, NodeId } from '../../contract/fold.ts'
 import type { Phase } from '../../contract/vocabulary.ts'
 import type { CallStates } from '../calls/state.ts'
+import type { Share } from '../condenser/loss.ts'
 import type { CondenserWatch } from '../condenser/watch.ts'
 import type { Cooling } from '../cooling/fit.ts'
 import type { Channel } from '../firing/channel.ts'
@@ -17,6 +18,8 @@ export interface Scene {
   /** The model of the kiln says that air is getting in. */
   modelLeak: boolean
   condenser: CondenserWatch
+  /** Vapour that comes now, as a range, L/h of condensate. */
+  flowLPerH: Share
   fire: FireWatch
   board: AlarmBoard
   channels: Record<ChannelId, Channel>

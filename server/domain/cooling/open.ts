@@ -10,7 +10,7 @@ const doubtMs = 0.4 * hourMs
 /** Sealed-side probes count as near the air within this, K. The wall has its own, stricter bound. */
 const nearK = 20
 /** How far the model's 99.9 % bound lies above what its kilns really had, K (trials). */
-const modelDoubtK = 60
+const modelDoubtK = 100
 
 export interface OpenJudgement {
   due: boolean

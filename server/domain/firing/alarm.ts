@@ -5,6 +5,7 @@ import type { AlarmItem } from '../alarms/engine.ts'
 import { judgeFire } from '../alarms/fire.ts'
 import { when } from '../alarms/limit.ts'
 import { judgeCo, judgeEvery10s, judgeEveryMinute, judgeOutlet } from '../alarms/rules.ts'
+import { usualFlowLPerH, type Share } from '../condenser/loss.ts'
 import type { Scene, Tell } from '../alarms/scene.ts'
 import { alarmTable } from '../alarms/tables/definitions.ts'
 import type { Channel } from './channel.ts'
@@ -20,12 +21,19 @@ export function sceneAt(state: KilnState, at: Ms): Scene {
     cooling: state.cooling,
     modelLeak: state.advice?.airLeak ?? false,
     condenser: state.condenser,
+    flowLPerH: flowOf(state),
     fire: state.fire,
     board: state.board,
     channels: state.channels,
     lostNodes: state.lostNodes,
     tended: isTended(state),
   }
+}
+
+/** From the model where it runs, give or take two fifths; else what a drum usually gives. */
+function flowOf(state: KilnState): Share {
+  const { estimate } = state
+  return estimate === null ? usualFlowLPerH : { low: 0.6 * estimate.condensateKgH, high: 1.4 * estimate.condensateKgH }
 }
 
 function sayItem(emit: Emit, at: Ms, item: AlarmItem): void {

@@ -1,4 +1,4 @@
-import type { Ms, Output } from '../../contract/fold.ts'
+import type { Ms, Output, Reason } from '../../contract/fold.ts'
 import type { KilnState } from './state.ts'
 
 type Numberless<O> = O extends Output ? Omit<O, 'cause' | 'n' | 'at'> : never
@@ -19,7 +19,18 @@ export function emitter(state: KilnState): Emit {
       return outputs.length === 0 ? nothing : outputs
     },
     say(at, said) {
-      outputs.push({ cause: state.cause, n: state.n++, at, ...said })
+      const short = 'because' in said ? { ...said, because: said.because.map(shortened) } : said
+      outputs.push({ cause: state.cause, n: state.n++, at, ...short })
     },
+  }
+}
+
+/** Numbers of a reason to a thousandth: finer than any probe. */
+function shortened(reason: Reason): Reason {
+  const cut = (value: number): number => Math.round(value * 1000) / 1000
+  return {
+    ...reason,
+    ...(reason.value === undefined ? {} : { value: cut(reason.value) }),
+    ...(reason.limit === undefined ? {} : { limit: cut(reason.limit) }),
   }
 }

@@ -201,10 +201,12 @@ function forward(state: PhaseState, look: Look, window: Window): boolean {
     }
     const since = (state.held[step.phase] ??= look.at)
     if (look.at - since >= (step.dwellMin === 0 ? 0 : dwellMs(look, step.dwellMin)))
-      target = { phase: step.phase, because: because.map((r) => ({ ...r, forS: Math.round((look.at - since) / 1000) })) }
+      target = { phase: step.phase, because: lasting(because, look.at - since) }
   }
   return target !== null && move(state, look.at, target.phase, target.because)
 }
+
+const lasting = (because: Reason[], ms: Ms): Reason[] => (ms === 0 ? because : because.map((r) => ({ ...r, forS: Math.round(ms / 1000) })))
 
 /** Back from breakdown to drying when the fire failed and its signs are gone for a good while. */
 function back(state: PhaseState, look: Look): boolean {
