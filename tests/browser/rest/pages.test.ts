@@ -4,7 +4,7 @@ import type { Browser, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import type { LotEntry } from '../../../server/contract/lots.ts'
 import { openBrowser } from '../../support/browser.ts'
-import { entry, lifeOfALot } from '../../support/lot-story.ts'
+import { bottle, demijohn, entry, lifeOfALot } from '../../support/lot-story.ts'
 import { RestSite } from '../../support/rest-site.ts'
 
 const out = new URL('../../.out/rest/', import.meta.url).pathname
@@ -153,6 +153,78 @@ describe('pages for lots, uses and plans', () => {
     expect(await page.locator('[data-print=label]').innerText()).toContain('Not a drink.')
     await onePage('label')
     await page.screenshot({ path: `${out}label.png` })
+  })
+
+  it('splits a lot and joins two, and the younger one decides the rest', async () => {
+    const second = entry('h', '2026-12-20', {
+      what: 'fill',
+      lot: '9',
+      firing: null,
+      bottles: [bottle(1, 1500)],
+      vessel: demijohn,
+      wood: 'mango',
+    })
+    await written([...lifeOfALot.slice(0, 1), second])
+    await open('lots/7')
+    await press('move')
+    await press('part')
+    await fill('volumeMl', '9000')
+    await press('keep')
+    await page.locator('[role=alert]:has-text("There are only 8200 mL. Enter that or less.")').waitFor()
+    await fill('volumeMl', '3000')
+    await press('keep')
+    await page.locator('h1:has-text("Lot 10 may be drawn off.")').waitFor()
+    await press('move')
+    await press('join')
+    await page.locator('[data-key="9"]').click()
+    await press('keep')
+    await page.locator('h1:has-text("Leave lot 11 alone until 20 March.")').waitFor()
+    await page.locator('svg text:has-text("4.5 L")').waitFor()
+  })
+
+  it('turns heights into layers, and a titration into an acidity', async () => {
+    await written(lifeOfALot)
+    await open('lots/7')
+    await press('layers')
+    await press('heights')
+    // 100 mm across: 7.854 mL for each mm
+    for (const [name, value] of [
+      ['insideDiameterMm', '100'],
+      ['tarTopMm', '5'],
+      ['vinegarTopMm', '12'],
+      ['oilTopMm', '11'],
+    ] as const) {
+      await fill(name, value)
+    }
+    await press('keep')
+    await page.locator('[role=alert]:has-text("That is too little. Enter 12")').waitFor()
+    await fill('oilTopMm', '20')
+    await press('keep')
+    await page.locator('svg text:has-text("55 mL")').waitFor()
+    await open('lots/8')
+    await press('check')
+    await fill('sample', '5')
+    await fill('baseMl', '35')
+    expect(await page.locator('input[name=acidityPct]').inputValue()).toBe('4.2')
+  })
+
+  it('says what came of a firing against what was expected, on both bases', async () => {
+    await site.finishedFiring('f-demo', Date.parse('2027-01-10T05:00:00'))
+    await open('lots')
+    await press('charcoal')
+    await expect.poll(() => page.locator('input[name=massG]').inputValue()).toBe('15100')
+    await press('keep')
+    // 15.1 kg from 70 kg at 30 %: 21.6 % as loaded, 30.8 % of 49 kg of dry wood; without 0.9 kg of fines 20.3 and 29.0
+    await page.locator('[data-yield=above]').waitFor()
+    expect(await page.locator('[data-yield]').innerText()).toContain(
+      '21.6 % of the wood as loaded, 30.8 % of the dry wood; without fines 20.3 % and 29.0 %',
+    )
+    await open('lots')
+    await press('fromFiring')
+    await page.locator('input[name=volumeMl]').nth(1).waitFor()
+    await fill('wood', 'eucalyptus')
+    await press('keep')
+    await page.locator('[data-yield=within]').waitFor()
   })
 
   it('weighs charcoal and keeps it outside for a day', async () => {

@@ -20,8 +20,8 @@ const minuteMs = 60_000
 const seenForMs = 45 * minuteMs
 /** How long wetted cloths stay wet in the sun. Common practice, no source. */
 const wetForMs = 30 * minuteMs
-/** What a bottle usually holds, L. Common practice, no source. */
-const bottleLitres = 5
+/** What a full bottle usually weighs more than an empty one, kg. Common practice, no source. */
+const bottleKg = 5
 
 const smokeOfPhase: Record<Phase, SmokeLook> = {
   idle: 'none',
@@ -48,7 +48,7 @@ export function pictureOf(kiln: KilnView, now: Ms): Picture {
     cloths: clothsOf(kiln, now),
     smoke: sealed ? 'none' : smokeOf(kiln, now),
     drip: dripOf(kiln, now),
-    bottle: { shown: firing.collectingSince !== null, share: Math.min(1, (firing.bottle.litres ?? 0) / bottleLitres) },
+    bottle: { shown: firing.collectingSince !== null, share: Math.min(1, Math.max(0, channelOf(kiln, 'bottle')?.value ?? 0) / bottleKg) },
     sealed,
   }
 }

@@ -5,6 +5,7 @@ import type { Choice } from '../choice/choice.svelte.ts'
 import { coveredAfterS } from '../live/clock.svelte.ts'
 import type { Session } from '../live/session.svelte.ts'
 import type { Speech } from '../words/speech.svelte.ts'
+import type { PatternName } from './patterns.ts'
 import type { Sounder } from './sounder.svelte.ts'
 
 const callOf: Partial<Record<Command, Call>> = {
@@ -22,6 +23,7 @@ export class Herald {
   readonly #choice: Choice
   readonly #sounder: Sounder
   #lastCall: Call | null = null
+  #lastSound: PatternName | null = null
 
   constructor(session: Session, speech: Speech, choice: Choice, sounder: Sounder) {
     this.#session = session
@@ -35,6 +37,9 @@ export class Herald {
     const { live, clock, place } = this.#session
     const alarm = live.kiln ? soundOf(live.kiln.alarms) : null
     const wanted = live.ready && clock.silentS >= coveredAfterS ? 'no-data' : alarm
+    if (wanted === 'no-data' && this.#lastSound !== 'no-data' && this.#choice.now.voice)
+      this.#sounder.say(this.#speech.words.voice.noData, this.#choice.now.language)
+    this.#lastSound = wanted
     if (place.demo) {
       if (wanted !== null && this.#sounder.unlocked) this.#sounder.play(wanted)
     } else this.#sounder.keep(this.#sounder.unlocked ? wanted : null)

@@ -4,7 +4,8 @@ import { Measures } from './measures.ts'
 
 const others: Record<Exclude<Language, 'en'>, () => Promise<Words>> = {
   es: async () => (await import('../../words/es.ts')).es,
-  th: async () => (await import('../../words/th.ts')).th,
+  // its letters come with it: nobody else has to load them
+  th: async () => (await Promise.all([import('../../words/th.ts'), import('../../look/fonts-th.css')]))[0].th,
 }
 
 /** The words of the chosen language and how it writes numbers. English stands until another language has arrived. */

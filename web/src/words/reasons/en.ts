@@ -68,6 +68,7 @@ export const en = {
   'hottest-below': (r, m) => `The hottest part may be ${told.temperature(r, m)}; it must be below ${told.limit(r, m)}`,
   'hottest-over': (r, m) => `The hottest part may be ${told.temperature(r, m)}, over ${told.limit(r, m)}`,
   'hottest-upper': (r, m) => `The hottest part may be ${told.temperature(r, m)}; it must be below ${told.limit(r, m)}`,
+  'model-hottest': (r, m) => `The hottest part may be ${told.temperature(r, m)}; it must be below ${told.limit(r, m)}`,
   'hottest-unknown': () => 'How hot the inside is can not be told yet',
   'firebox-near-air': (r, m) => `Firebox ${told.temperature(r, m)}; wanted below ${told.limit(r, m)}`,
   'smoke-near-air': (r, m) => `Chimney ${told.temperature(r, m)}; wanted below ${told.limit(r, m)}`,
@@ -97,8 +98,6 @@ export const en = {
   'same-for': (r, m, where) => `${where}: the same number for ${told.number(r, m)} min`,
   'node-said-lost': () => 'It fell off the network',
   'node-silent': (r, m) => `All its ${told.number(r, m)} probes are silent`,
-  'fault-open': () => 'The wire is broken or unplugged',
-  health: () => 'The box says so itself',
 } satisfies Record<string, ReasonWords>
 
 export type ReasonList = Record<keyof typeof en, ReasonWords>

@@ -67,6 +67,7 @@ export const es: ReasonList = {
   'hottest-below': (r, m) => `Lo más caliente puede estar a ${told.temperature(r, m)}; debe bajar de ${told.limit(r, m)}`,
   'hottest-over': (r, m) => `Lo más caliente puede estar a ${told.temperature(r, m)}, más de ${told.limit(r, m)}`,
   'hottest-upper': (r, m) => `Lo más caliente puede estar a ${told.temperature(r, m)}; debe bajar de ${told.limit(r, m)}`,
+  'model-hottest': (r, m) => `Lo más caliente puede estar a ${told.temperature(r, m)}; debe bajar de ${told.limit(r, m)}`,
   'hottest-unknown': () => 'Aún no se puede decir cuánto calor hay dentro',
   'firebox-near-air': (r, m) => `Fogón ${told.temperature(r, m)}; se quiere menos de ${told.limit(r, m)}`,
   'smoke-near-air': (r, m) => `Chimenea ${told.temperature(r, m)}; se quiere menos de ${told.limit(r, m)}`,
@@ -96,8 +97,6 @@ export const es: ReasonList = {
   'same-for': (r, m, where) => `${where}: el mismo número desde hace ${told.number(r, m)} min`,
   'node-said-lost': () => 'Se cayó de la red',
   'node-silent': (r, m) => `Sus ${told.number(r, m)} sondas callan`,
-  'fault-open': () => 'El cable está roto o suelto',
-  health: () => 'La propia caja lo dice',
 }
 
 export const ranges = {
