@@ -15,7 +15,7 @@ export interface Trust {
   looks: number
 }
 
-export const defaultTrust: Trust = { wall: 0.25, smoke: 0.3, wallK: 10, wallShare: 0.06, smokeK: 5, smokeShare: 0.05, looks: 1 }
+export const defaultTrust: Trust = { wall: 0.25, smoke: 0.6, wallK: 10, wallShare: 0.06, smokeK: 5, smokeShare: 0.05, looks: 1 }
 
 /** Log of a Student density with four degrees of freedom, up to a constant: a spike or a wrong hour costs little. */
 function student(r: number): number {

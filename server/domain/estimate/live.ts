@@ -19,7 +19,7 @@ const beatsBetweenRuns = 2
 const pointsPerGrid = 2
 
 function drive(s: EnsembleState): Drive {
-  return { fireC: s.airC, ambientC: s.airC, outletC: s.airC, air: 1, seconds: beatS }
+  return { fireC: s.airC, ambientC: s.airC, outletC: s.airC, hours: 0, air: 1, seconds: beatS }
 }
 
 export function median(a: number[]): number {

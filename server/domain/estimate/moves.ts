@@ -5,7 +5,7 @@ import { load, step, type Drive } from '../kiln/step.ts'
 import { fitOfMinute, type Trust } from './likelihood.ts'
 import { nextNormal, nextUniform } from './random.ts'
 import type { History, Members, Move, Seen } from './shape.ts'
-import { memberCount } from './size.ts'
+import { beatS, memberCount } from './size.ts'
 
 // The unknowns of a kiln do not change while it burns, but a member that was drawn wrong stays wrong. So members are moved:
 // a proposal is made from the difference of two others, run through the whole history from lighting, and taken or left by its fit
@@ -26,6 +26,7 @@ export function liveBeat(
 ): number {
   drive.fireC = history.fire[beat] as number
   drive.outletC = history.outlet[beat] as number
+  drive.hours = (beat * beatS) / 3600
   step(x, o, p, q, drive, scratch)
   return fitOfMinute(x, o, p[q + dryKgAt] as number, history, seen, beat, trust)
 }

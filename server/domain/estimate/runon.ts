@@ -4,7 +4,7 @@ import { dryKgAt, valuesLength } from '../kiln/parameters.ts'
 import { step, type Drive } from '../kiln/step.ts'
 import { charred } from './likelihood.ts'
 import type { Members } from './shape.ts'
-import { memberCount } from './size.ts'
+import { beatS, memberCount } from './size.ts'
 import { worthPerH } from './worth.ts'
 
 export const runners = 32
@@ -62,6 +62,7 @@ export function startRunOn(run: RunOn, members: Members, weights: Float64Array, 
 export function runPoint(run: RunOn, worth: KilnConfig['worth'], drive: Drive, scratch: Float64Array): void {
   drive.fireC = run.fireC
   drive.outletC = run.outletC
+  drive.hours = (run.from * beatS) / 3600 + ((run.point + 0.5) * pointMinutes) / 60
   for (let k = 0; k < runners; k++) {
     const o = k * L.stateLength
     const q = k * valuesLength

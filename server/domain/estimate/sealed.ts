@@ -56,7 +56,7 @@ function wholeFit(s: Sealed, v: Float64Array, q: number, leaks: number, x: Float
       fit -= temper * 2.5 * Math.log(1 + (r * r) / 4)
     }
     const core = s.core[k] as number
-    if (core === core && k % 3 === 0) {
+    if (core === core) {
       const r = (core - (x[3] as number)) / (3 + 0.05 * Math.abs(core - (s.air[k] as number)))
       fit -= temper * 2.5 * Math.log(1 + (r * r) / 4)
     }
@@ -116,16 +116,18 @@ export function sealedBeat(s: Sealed, wallC: number, airC: number, coreC: number
   let leaking = 0
   let mean = 0
   let square = 0
+  const air = s.air[s.length - 1] as number
   for (let m = 0; m < count; m++) {
     wholeFit(s, s.values, m * coolingCount, s.leaks[m] as number, x)
-    s.hottest[m] = Math.max(x[0] as number, x[3] as number)
+    const hottest = Math.max(x[0] as number, x[3] as number)
+    s.hottest[m] = hottest
     leaking += (s.leaks[m] as number) / count
-    mean += (s.hottest[m] as number) / count
-    square += ((s.hottest[m] as number) * (s.hottest[m] as number)) / count
+    const log = Math.log(Math.max(0.5, hottest - air))
+    mean += log / count
+    square += (log * log) / count
   }
-  const air = s.air[s.length - 1] as number
   const sd = Math.sqrt(Math.max(0, square - mean * mean))
-  // one-sided 99.9 %, and a margin for what the two slices cannot show
-  s.upperC = mean + 3.1 * sd + 0.05 * Math.max(0, mean - air)
+  // one-sided 99.9 % of a spread that grows with the warmth left, and one kelvin for the air's own reading
+  s.upperC = air + Math.exp(mean + 3.1 * sd) + 1
   s.leakChance = leaking
 }

@@ -12,17 +12,17 @@ export interface Unknown {
 }
 
 export const unknowns = [
-  { name: 'draught', median: 0.011, spread: 0.4, scale: 'log' }, // dry gas, kg/s: heats a 200-litre charge in 5 to 12 h
-  { name: 'inletShare', median: 0.85, spread: 0.12, scale: 'log' }, // gas at the charge over the firebox reading, both above ambient
+  { name: 'draught', median: 0.0076, spread: 0.38, scale: 'log' }, // dry gas, kg/s: heats a 200-litre charge in 5 to 12 h
+  { name: 'inletShare', median: 0.88, spread: 0.12, scale: 'log' }, // gas at the charge over the firebox reading, both above ambient
   { name: 'fireWater', median: 0.065, spread: 0.35, scale: 'log' }, // kg water per kg dry fire gas: wood of 20 % burnt with twice the air
-  { name: 'gasToWood', median: 0.037, spread: 0.5, scale: 'log' }, // kW/K, 8 m2 of wood at 5 to 10 W/(m2 K)
-  { name: 'gasToWall', median: 0.014, spread: 0.45, scale: 'log' }, // kW/K, 2 m2 of drum (trade facts 9.2.10)
-  { name: 'woodToWall', median: 0.006, spread: 0.5, scale: 'log' }, // kW/K, radiation and touch
-  { name: 'wallToEarth', median: 0.009, spread: 0.45, scale: 'log' }, // kW/K, trade facts 9.2.12
+  { name: 'gasToWood', median: 0.074, spread: 0.4, scale: 'log' }, // kW/K, 8 m2 of wood at 5 to 10 W/(m2 K)
+  { name: 'gasToWall', median: 0.0078, spread: 0.5, scale: 'log' }, // kW/K, 2 m2 of drum (trade facts 9.2.10)
+  { name: 'woodToWall', median: 0.0039, spread: 0.45, scale: 'log' }, // kW/K, radiation and touch
+  { name: 'wallToEarth', median: 0.0103, spread: 0.45, scale: 'log' }, // kW/K, trade facts 9.2.12
   { name: 'earthHeat', median: 250, spread: 0.5, scale: 'log' }, // kJ/K, 0.1 m of earth round the drum (trade facts 9.2.12)
   { name: 'earthToAir', median: 0.012, spread: 0.4, scale: 'log' }, // kW/K
-  { name: 'probePlace', median: 0.45, spread: 1.1, scale: 'share' }, // of the wall probe, 0 at the mouth
-  { name: 'probeGas', median: 0.1, spread: 1, scale: 'share' }, // how much of the gas the wall probe sees
+  { name: 'probePlace', median: 0.56, spread: 1.0, scale: 'share' }, // of the wall probe, 0 at the mouth
+  { name: 'probeGas', median: 0.06, spread: 0.9, scale: 'share' }, // how much of the gas the wall probe sees
   { name: 'charge', median: 1, spread: 0.08, scale: 'log' }, // true over recorded mass
   { name: 'moisture', median: 0, spread: 1, scale: 'linear' }, // true minus recorded, in units of its error
   { name: 'piece', median: 1, spread: 0.3, scale: 'log' }, // true over recorded thickness
@@ -30,10 +30,13 @@ export const unknowns = [
   { name: 'breakdownHeat', median: 60, spread: 90, scale: 'linear' }, // kJ per kg broken down, given off (trade facts 9.2.3)
   { name: 'acidYield', median: 1, spread: 0.25, scale: 'log' },
   { name: 'tarYield', median: 1, spread: 0.25, scale: 'log' },
-  { name: 'tarBoils', median: 235, spread: 22, scale: 'linear' }, // °C at which the gas carries its own mass of tar
+  { name: 'tarBoils', median: 239, spread: 20, scale: 'linear' }, // °C at which the gas carries its own mass of tar
   { name: 'mist', median: 0.06, spread: 0.8, scale: 'share' }, // tar that passes cool wood as mist
+  { name: 'acidVolatility', median: 0.85, spread: 0.35, scale: 'log' }, // of the acids over water in thin solution; acetic acid alone 0.7 (from memory)
   { name: 'chimneyLoss', median: 0.1, spread: 0.6, scale: 'share' }, // of the smoke's heat before the probe
-  { name: 'draughtDrift', median: 0, spread: 0.25, scale: 'linear' }, // how the draught grows with warm smoke
+  { name: 'draughtDrift', median: 0.14, spread: 0.23, scale: 'linear' }, // how the draught grows with warm smoke
+  { name: 'draughtEarly', median: 1, spread: 0.2, scale: 'log' }, // draught of the first two hours over the mean
+  { name: 'draughtLate', median: 1, spread: 0.2, scale: 'log' }, // draught after eight hours over the mean
   { name: 'coreSlow', median: 1, spread: 0.4, scale: 'log' }, // conductance to the core over the handbook's
 ] as const satisfies readonly Unknown[]
 

@@ -9,6 +9,8 @@ export interface Drive {
   ambientC: number
   /** Condenser outlet: what the condensate leaves behind in the gas. */
   outletC: number
+  /** Since lighting: the draught of a firing wanders. */
+  hours: number
   /** Mouth and chimney, 1 open .. 0 closed. */
   air: number
   seconds: number
@@ -30,7 +32,7 @@ export interface Books {
 export const solidCp = 1.5 // kJ/(kg K), wood and char alike (trade facts 9.2.5, 9.2.6)
 const gasCp = 1.08 // dry fire gas at 300 °C
 const organicCp = 1.5 // trade facts 9.2.8
-const steelHeat = 32 // kJ/K: 20 kg of drum and the first centimetre of earth (trade facts 9.2.10, 9.2.12)
+export const steelHeat = 32 // kJ/K: 20 kg of drum and the first centimetre of earth (trade facts 9.2.10, 9.2.12)
 const tarSlopeK = 22 // warming that lets the gas carry e times the tar, about a heat of 90 kJ/mol at 180 °C
 const meanS = 480 // the condensate of the moment is a mean over eight minutes
 const leastCaught = 0.2 // of the vapour, by a warm condenser
@@ -102,7 +104,10 @@ export function step(x: Float64Array, o: number, p: Float64Array, q: number, dri
   const amb = drive.ambientC
   const warm = ((x[o + L.smokeC] as number) - 70) / 100
   const swing = (p[q + at.draughtDrift] as number) * (warm < -0.5 ? -0.5 : warm > 2 ? 2 : warm)
-  const gas = (p[q + at.draught] as number) * (1 + (swing < -0.6 ? -0.6 : swing)) * drive.air
+  const early = drive.hours < 1 ? 1 : drive.hours > 4 ? 0 : (4 - drive.hours) / 3
+  const late = drive.hours < 5 ? 0 : drive.hours > 10 ? 1 : (drive.hours - 5) / 5
+  const season = 1 + early * ((p[q + at.draughtEarly] as number) - 1) + late * ((p[q + at.draughtLate] as number) - 1)
+  const gas = (p[q + at.draught] as number) * season * (1 + (swing < -0.6 ? -0.6 : swing)) * drive.air
   const fire = drive.fireC > amb ? drive.fireC : amb
   let gasC = amb + (p[q + at.inletShare] as number) * (fire - amb)
   const burning = fire > 350 ? 1 : fire < 80 ? 0.1 : 0.1 + (0.9 * (fire - 80)) / 270
@@ -128,6 +133,7 @@ export function step(x: Float64Array, o: number, p: Float64Array, q: number, dri
   const tarYield = p[q + at.tarYield] as number
   const tarBoils = p[q + at.tarBoils] as number
   const mistShare = p[q + at.mist] as number
+  const acidVolatility = p[q + at.acidVolatility] as number
   const exchange = 1 - Math.exp(-toWood / (gas * gasCp))
   const place = (p[q + at.probePlace] as number) * n - 0.5
   let probeWall = 0
@@ -194,13 +200,12 @@ export function step(x: Float64Array, o: number, p: Float64Array, q: number, dri
     ts = ts + rise * (heatS / (heatS - carried > 0.2 * heatS ? heatS - carried : 0.2 * heatS))
     tc += riseC
     waterS -= off * dt
-    // acids go with the water, and leave dry wood as it warms
-    let acidOff: number
-    if (off > 0) {
-      acidOff = (0.8 * off * heldAcid) / (waterS + off * dt + 1e-9)
-      if ((x[b + L.surfaceC] as number) > 100) acidOff += (heldAcid * ((x[b + L.surfaceC] as number) - 100)) / 30000
-    } else acidOff = (0.9 * off * acid) / (steam + 1e-12)
+    // acids: the gas and the water on the wood come to terms, so wet wood washes the acids out until it is sour or dry
+    const full = capped ? vapour : Math.min(0.97 * airPressureKPa, vapour / (loose + 1e-9))
+    const sour = heldAcid / (waterS + 0.03 * solidS + heldAcid)
+    let acidOff = k * (acidVolatility * sour * humidity(full) - acid / dryGas)
     if (acidOff * dt > heldAcid) acidOff = heldAcid / dt
+    else if (acidOff < -0.95 * acid) acidOff = -0.95 * acid
     // tar: what the gas can carry at the wood's temperature
     const can = Math.exp((ts - tarBoils) / tarSlopeK) * (heldTar / (heldTar + 0.001 * solidS + 1e-9))
     let tarOff = k * (can - tar / dryGas)
