@@ -25,7 +25,9 @@ function scriptsOf(flags: Flags): Map<string, Script> {
   if (flags.firing === null) {
     const named = Array.from({ length: flags.nodes }, (_, i): [string, Script] => [
       i === 0 ? flags.node : `${flags.node}-${i + 1}`,
-      scriptOfWorld(makeFiring(`world-${i === 0 ? flags.seed : `${flags.seed}-${i + 1}`}`)),
+      scriptOfWorld(
+        makeFiring(`world-${i === 0 ? flags.seed : `${flags.seed}-${i + 1}`}`, flags.kind === null ? {} : { kind: flags.kind }),
+      ),
     ])
     return new Map(named)
   }

@@ -1,10 +1,10 @@
 import type { Bed, Weathering } from './bed.ts'
-import { Cover } from './cover.ts'
+import { CoverRow } from './cover-row.ts'
 import { emptyLedger } from './ledger.ts'
 import { embers } from './embers.ts'
 import type { BedPlan } from './plan.ts'
 import type { Stream } from './steam.ts'
-import { addTo, capacityFlow, heatFlow, humidity, steamHeat, waterCp } from './steam.ts'
+import { addTo, capacityFlow, heatFlow, humidity, join, split, steamHeat, trade, waterCp } from './steam.ts'
 import type { LumpedScheme } from './tables/kinetics.ts'
 import { lumped, rate } from './tables/kinetics.ts'
 import { volatileShares } from './yields.ts'
@@ -30,7 +30,7 @@ export class PieceBed implements Bed {
   private readonly formed = new Float64Array(cells)
   private readonly film = new Float64Array(zones)
   private readonly sour = new Float64Array(zones)
-  private readonly covers: Cover[]
+  private readonly covers: CoverRow
   private readonly inward = new Float64Array(shells)
   private readonly dryCell: Float64Array
   private readonly plan: BedPlan
@@ -40,7 +40,7 @@ export class PieceBed implements Bed {
     this.plan = plan
     this.scheme = scheme
     const { dryKg, moistureDb, startC, pieceM } = plan.charge
-    this.covers = Array.from({ length: zones }, () => new Cover(plan.cover, zones, plan.earthStartC, startC))
+    this.covers = new CoverRow(plan, zones)
     this.dryCell = Float64Array.from({ length: cells }, (_, i) => (dryKg / zones) * shellShare[i % shells]!)
     for (let i = 0; i < cells; i++) {
       this.wood[i] = this.dryCell[i]!
@@ -76,7 +76,9 @@ export class PieceBed implements Bed {
       this.top(z, dtS, over)
       trade(gas, over, 0.06)
       this.inside(z, dtS)
-      this.outwards(z, dtS, gas, weather)
+      const { fromWoodKJ, lostKJ } = this.covers.take(z, dtS, gas, this.tC[z * shells]!, weather)
+      this.heat[z * shells]! -= fromWoodKJ
+      ledger.lostKJ += lostKJ
     }
     join(gas, over)
     for (let z = 0; z + 1 < zones; z++) {
@@ -272,29 +274,12 @@ export class PieceBed implements Bed {
     this.heat[to]! += kg * heatKJkg
   }
 
-  private outwards(z: number, dtS: number, gas: Stream, weather: Weathering): void {
-    const cover = this.covers[z]!
-    const area = cover.areaOfSliceM2()
-    const fromWood = (this.plan.woodToWallWm2K / 1000) * area * (this.tC[z * shells]! - cover.wallC)
-    const flow = capacityFlow(gas)
-    const fromGas = flow > 1e-9 ? flow * (1 - Math.exp(((-this.plan.gasToWallWm2K / 1000) * area) / flow)) * (gas.tempC - cover.wallC) : 0
-    if (flow > 1e-9) gas.tempC -= fromGas / flow
-    this.heat[z * shells]! -= fromWood * dtS
-    this.ledger.lostKJ += cover.step(dtS, fromWood + fromGas, weather.airC, weather.wetting) * dtS
-  }
-
   wallC(place: number): number {
-    return this.between(place, (cover) => cover.wallC)
+    return this.covers.wallC(place)
   }
 
   skinC(place: number): number {
-    return this.between(place, (cover) => cover.skinC)
-  }
-
-  private between(place: number, of: (cover: Cover) => number): number {
-    const x = Math.max(0, Math.min(zones - 1.001, place * zones - 0.5))
-    const z = Math.floor(x)
-    return of(this.covers[z]!) * (1 - x + z) + of(this.covers[z + 1]!) * (x - z)
+    return this.covers.skinC(place)
   }
 
   coreC(): number {
@@ -302,9 +287,8 @@ export class PieceBed implements Bed {
   }
 
   hottestC(): number {
-    let most = -300
+    let most = this.covers.hottestC()
     for (let i = 0; i < cells; i++) if (this.tC[i]! > most) most = this.tC[i]!
-    for (const cover of this.covers) if (cover.wallC > most) most = cover.wallC
     return most
   }
 
@@ -327,28 +311,6 @@ export class PieceBed implements Bed {
   }
 
   storedKJ(): number {
-    return this.heat.reduce((a, x) => a + x, 0) + this.covers.reduce((a, cover) => a + cover.heatKJ(), 0)
+    return this.heat.reduce((a, x) => a + x, 0) + this.covers.heatKJ()
   }
-}
-
-/** Takes a share out of a stream. */
-function split(gas: Stream, share: number): Stream {
-  const part = { ...gas, dry: gas.dry * share, vapour: gas.vapour * share, acid: gas.acid * share, tar: gas.tar * share, air: 0 }
-  gas.dry -= part.dry
-  gas.vapour -= part.vapour
-  gas.acid -= part.acid
-  gas.tar -= part.tar
-  return part
-}
-
-function join(gas: Stream, other: Stream): void {
-  addTo(gas, other.tempC, other.dry, other.vapour, other.acid, other.tar)
-}
-
-/** The same share of both goes over to the other. */
-function trade(a: Stream, b: Stream, share: number): void {
-  const fromB = split(b, share)
-  const fromA = split(a, (share * b.dry) / Math.max(1e-9, a.dry))
-  join(a, fromB)
-  join(b, fromA)
 }

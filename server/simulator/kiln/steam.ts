@@ -61,3 +61,26 @@ export function addTo(s: Stream, fromC: number, dry: number, vapour: number, aci
   s.tar += tar
   if (before + added > 0) s.tempC = (before * s.tempC + added * fromC) / (before + added)
 }
+
+/** Takes a share out of a stream. */
+export function split(gas: Stream, share: number): Stream {
+  const part = { ...gas, dry: gas.dry * share, vapour: gas.vapour * share, acid: gas.acid * share, tar: gas.tar * share, air: 0 }
+  gas.dry -= part.dry
+  gas.vapour -= part.vapour
+  gas.acid -= part.acid
+  gas.tar -= part.tar
+  return part
+}
+
+/** The whole of one stream into another. */
+export function join(gas: Stream, other: Stream): void {
+  addTo(gas, other.tempC, other.dry, other.vapour, other.acid, other.tar)
+}
+
+/** The same share of both goes over to the other. */
+export function trade(a: Stream, b: Stream, share: number): void {
+  const fromB = split(b, share)
+  const fromA = split(a, (share * b.dry) / Math.max(1e-9, a.dry))
+  join(a, fromB)
+  join(b, fromA)
+}

@@ -1,5 +1,5 @@
 import type { Bed, Weathering } from './bed.ts'
-import { Cover } from './cover.ts'
+import { CoverRow } from './cover-row.ts'
 import { emptyLedger } from './ledger.ts'
 import { embers } from './embers.ts'
 import type { BedPlan } from './plan.ts'
@@ -43,7 +43,7 @@ export class ZoneBed implements Bed {
   private readonly formed = new Float64Array(slices)
   private readonly film = new Float64Array(slices)
   private readonly sour = new Float64Array(slices)
-  private readonly covers: Cover[]
+  private readonly covers: CoverRow
   private readonly dryAtStart: number
   private warmest: number
   private readonly along: number
@@ -57,7 +57,7 @@ export class ZoneBed implements Bed {
     this.warmest = startC
     this.along = (plan.alongKWK * slices) / 12
     this.mistHeld = 1 - Math.exp((Math.log(1 - plan.mistHeld) * 12) / slices)
-    this.covers = Array.from({ length: slices }, () => new Cover(plan.cover, slices, plan.earthStartC, startC))
+    this.covers = new CoverRow(plan, slices)
     for (let i = 0; i < slices; i++) {
       this.water[i] = (dryKg * moistureDb) / slices
       for (let c = 0; c < 3; c++) this.raw[i * 3 + c] = (dryKg * shares[c]!) / slices
@@ -89,7 +89,9 @@ export class ZoneBed implements Bed {
       this.ripen(i, dtS, gas)
       this.burn(i, dtS, gas)
       this.exchange(i, dtS, gas)
-      this.outwards(i, dtS, gas, weather)
+      const { fromWoodKJ, lostKJ } = this.covers.take(i, dtS, gas, this.tC[i]!, weather)
+      this.heat[i]! -= fromWoodKJ
+      ledger.lostKJ += lostKJ
     }
     for (let i = 0; i + 1 < slices; i++) {
       const flow = this.along * (this.tC[i]! - this.tC[i + 1]!) * dtS
@@ -256,29 +258,12 @@ export class ZoneBed implements Bed {
     held[i] = Math.max(0, held[i]! - off * dtS)
   }
 
-  private outwards(i: number, dtS: number, gas: Stream, weather: Weathering): void {
-    const cover = this.covers[i]!
-    const area = cover.areaOfSliceM2()
-    const fromWood = (this.plan.woodToWallWm2K / 1000) * area * (this.tC[i]! - cover.wallC)
-    const flow = capacityFlow(gas)
-    const fromGas = flow > 1e-9 ? flow * (1 - Math.exp(((-this.plan.gasToWallWm2K / 1000) * area) / flow)) * (gas.tempC - cover.wallC) : 0
-    if (flow > 1e-9) gas.tempC -= fromGas / flow
-    this.heat[i]! -= fromWood * dtS
-    this.ledger.lostKJ += cover.step(dtS, fromWood + fromGas, weather.airC, weather.wetting) * dtS
-  }
-
   wallC(place: number): number {
-    return this.between(place, (cover) => cover.wallC)
+    return this.covers.wallC(place)
   }
 
   skinC(place: number): number {
-    return this.between(place, (cover) => cover.skinC)
-  }
-
-  private between(place: number, of: (cover: Cover) => number): number {
-    const x = Math.max(0, Math.min(slices - 1.001, place * slices - 0.5))
-    const i = Math.floor(x)
-    return of(this.covers[i]!) * (1 - x + i) + of(this.covers[i + 1]!) * (x - i)
+    return this.covers.skinC(place)
   }
 
   coreC(): number {
@@ -286,9 +271,7 @@ export class ZoneBed implements Bed {
   }
 
   hottestC(): number {
-    let wall = -300
-    for (const cover of this.covers) wall = Math.max(wall, cover.wallC)
-    return Math.max(this.warmest, wall)
+    return Math.max(this.warmest, this.covers.hottestC())
   }
 
   charred(): { mean: number; least: number } {
@@ -317,8 +300,6 @@ export class ZoneBed implements Bed {
   }
 
   storedKJ(): number {
-    let sum = 0
-    for (let i = 0; i < slices; i++) sum += this.heat[i]! + this.covers[i]!.heatKJ()
-    return sum
+    return this.heat.reduce((a, x) => a + x, 0) + this.covers.heatKJ()
   }
 }

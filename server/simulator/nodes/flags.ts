@@ -1,4 +1,6 @@
 import { parseArgs } from 'node:util'
+import type { Kind } from '../firing/plan.ts'
+import { kinds } from '../firing/plan.ts'
 import type { Fault } from './faults.ts'
 import { faultKinds, faultsOf, secondsOf } from './faults.ts'
 
@@ -11,6 +13,7 @@ export interface Flags {
   speed: number
   firing: string | null
   seed: string
+  kind: Kind | null
   fromS: number | null
   toS: number | null
   faults: Fault[]
@@ -27,6 +30,7 @@ export const usage = `Virtual sensor nodes that speak real MQTT, from a simulate
   --nodes N        so many nodes with a kiln each, n1 n1-2 n1-3 ...     1
   --speed N        1 to 600; the firing runs faster, the clock is real  1
   --seed N         which simulated firing                               1
+  --kind KIND      ${kinds.join(', ')}
   --firing FILE    plays the nodes of a recording (.jsonl, .jsonl.gz)
   --from TIME --to TIME   a part only, after lighting: 1.5h, =-10m      all, at most 48 h
   --boot N         first boot number                                    by chance
@@ -53,6 +57,7 @@ export function readFlags(args: string[]): Flags | null {
       nodes: { type: 'string', default: '1' },
       speed: { type: 'string', default: '1' },
       seed: { type: 'string', default: '1' },
+      kind: { type: 'string' },
       firing: { type: 'string' },
       from: { type: 'string' },
       to: { type: 'string' },
@@ -76,11 +81,19 @@ export function readFlags(args: string[]): Flags | null {
     speed: numberOf('speed', values.speed, 1, 600),
     firing: values.firing ?? null,
     seed: values.seed,
+    kind: kindOf(values.kind),
     fromS: timeOf('from', values.from),
     toS: timeOf('to', values.to),
     boot: values.boot === undefined ? null : numberOf('boot', values.boot, 0, 4294967295),
     faults: faultsOf(values.faults),
   }
+}
+
+function kindOf(text: string | undefined): Kind | null {
+  if (text === undefined) return null
+  const known = kinds.find((kind) => kind === text)
+  if (known === undefined) throw new Error(`--kind ${text}: choose one of ${kinds.join(', ')}`)
+  return known
 }
 
 function brokerOf(url: string): string {

@@ -16,6 +16,7 @@ describe('the command line', () => {
     [['--site', 'Yard 1'], /--site/],
     [['--broker', 'localhost'], /mqtt:\/\//],
     [['--from', 'noon'], /--from noon/],
+    [['--kind', 'lucky'], /--kind lucky.*let-run/],
     [['--faults', 'quake@1h'], /quake@1h/],
     [['--faults', 'reboot@soon'], /time/],
   ] as const)('refuses %j in one sentence', (args, sentence) => {
