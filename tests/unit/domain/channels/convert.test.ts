@@ -128,6 +128,7 @@ describe('numbers that chips give when they have nothing to say (instrument fact
   it('believes them where the last reading was near', () => {
     expect(convert(ds18b20, 85, beside(null, 84.5))).toMatchObject({ is: 'value', value: 85 })
     expect(convert(max31855, 0, beside(0, 0.5))).toMatchObject({ is: 'value' })
+    expect(convert(max31855, 0, beside(4))).toMatchObject({ is: 'value' })
   })
 
   it('does not let one sentinel vouch for the next', () => {
@@ -140,6 +141,9 @@ describe('range of the probe', () => {
   it('doubts what is a little outside, holds what is far outside to the range, refuses what no register can hold', () => {
     expect(convert(ds18b20, 125, beside(null))).toMatchObject({ is: 'value', quality: 'good' })
     expect(convert(ds18b20, 130, beside(null))).toMatchObject({ is: 'value', value: 130, quality: 'suspect' })
+    // A fifth of the span of 180 K.
+    expect(convert(ds18b20, 160.9375, beside(null))).toMatchObject({ is: 'value', quality: 'suspect' })
+    expect(convert(ds18b20, 161.0625, beside(null))).toEqual({ is: 'beyond', value: 125 })
     expect(convert(ds18b20, 300, beside(null))).toEqual({ is: 'beyond', value: 125 })
     expect(convert(max31855, -900, beside(25))).toEqual({ is: 'beyond', value: -200 })
     expect(convert(ds18b20, 5000, beside(null))).toEqual({ is: 'out-of-range' })

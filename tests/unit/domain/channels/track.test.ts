@@ -118,7 +118,12 @@ describe('level and slope', () => {
   it('needs three minutes, then finds the slope of a straight run with an honest deviation', () => {
     const track = run(startTrack(10, 0.25), 0, 150, 10, (s) => 100 + s / 60)
     expect(readTrack(track, start + 150_000).slopePerH).toBeNull()
-    run(track, 160, 900, 10, (s) => 100 + s / 60)
+    // Six parts of half a minute lie two and a half minutes apart, the seventh makes it three.
+    run(track, 160, 200, 10, (s) => 100 + s / 60)
+    expect(readTrack(track, start + 200_000).slopePerH).toBeNull()
+    run(track, 210, 210, 10, (s) => 100 + s / 60)
+    expect(readTrack(track, start + 210_000).slopePerH).not.toBeNull()
+    run(track, 220, 900, 10, (s) => 100 + s / 60)
     const { slopePerH, slopeSd, level } = readTrack(track, start + 900_000)
     expect(Math.abs((slopePerH ?? NaN) - 60)).toBeLessThan(3 * (slopeSd ?? NaN))
     expect(slopeSd).toBeLessThan(1)

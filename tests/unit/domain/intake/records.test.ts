@@ -25,6 +25,17 @@ describe('what a record becomes', () => {
     })
   })
 
+  it('takes the board temperature of the same moment', () => {
+    const story = new Story()
+    story.say(start, 'info', birth('none'))
+    const at = (t: number, c: number) => [
+      { bn: 'yard/n1/', n: 'firebox', u: 'Cel', v: 600, t },
+      { n: 'firebox/cj', u: 'Cel', v: c, t },
+    ]
+    story.say(start + 20_000, 'readings', [...at(-10, 30), ...at(-5, 35), ...at(0, 40), ...pack({ seq: 1, up: 20, values: {} })])
+    expect(story.samples().map(({ coldJunctionC }) => coldJunctionC)).toEqual([30, 35, 40])
+  })
+
   it('uses the last board temperature for ten minutes, then the assumed one, and remarks it', () => {
     const story = new Story()
     story.say(start, 'info', birth('none'))
