@@ -73,7 +73,9 @@ function answered(answer: Answer): Response {
 }
 
 function toResponse(problem: Problem): Response {
-  return Response.json(problem.answer(), { status: problem.status() })
+  // what was not read of a body cannot be skipped: the connection ends with the answer
+  const headers: Record<string, string> = problem.code === 'too-large' ? { connection: 'close' } : {}
+  return Response.json(problem.answer(), { status: problem.status(), headers })
 }
 
 export function failed(problem: unknown, log: Log, context: Context): Response {
