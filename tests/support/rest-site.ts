@@ -75,6 +75,7 @@ export class RestSite {
     const kiln = defaultKilnConfig()
     const originSeq = this.seq
     const acts: [number, Action][] = [
+      [-0.5, { action: 'load', massKg: 70, moisturePct: 30 }],
       [0, { action: 'light' }],
       [2, { action: 'start-collecting' }],
       [3.5, { action: 'swap-bottle', litres: 4 }],

@@ -49,7 +49,7 @@ describe('what a firing’s log says of its bottles', () => {
 
   it('ends an unclosed bottle with the log, and finds none where nothing was collected', () => {
     expect(collectedFrom([act(1, { action: 'start-collecting' })], smoke, 5 * hour).bottles).toMatchObject([
-      { to: 5 * hour, smoke: { highC: 140 } },
+      { to: 5 * hour, smoke: { highC: 160 } },
     ])
     expect(collectedFrom([act(0, { action: 'light' }), act(2, { action: 'swap-bottle' })], smoke, 5 * hour).bottles).toEqual([])
   })

@@ -1,5 +1,6 @@
 import type { Act } from '../../../../server/contract/actions.ts'
 import type { Checked, EntryProblem } from '../../../../server/contract/entry-problems.ts'
+import type { Charge, KilnConfig } from '../../../../server/contract/fold.ts'
 import type { Curve, FiringSummary } from '../../../../server/contract/live.ts'
 import type { Ledger, Lot, LotEntry, LotEvent } from '../../../../server/contract/lots.ts'
 import { admit, foldLedger, nextLotId } from '../../lib/domain.ts'
@@ -75,11 +76,12 @@ export class LotShelf {
   }
 
   /** Acts and smoke of a firing, for its bottles. */
-  async firing(id: string): Promise<{ acts: Act[]; curve: Curve } | null> {
+  async firing(id: string): Promise<{ acts: Act[]; curve: Curve; charge: Charge } | null> {
     try {
       const path = `firings/${encodeURIComponent(id)}`
       const [one, curve] = await Promise.all([this.#get(path), this.#get(`${path}/curve?buckets=2000`)])
-      return { acts: (one as { acts: Act[] }).acts, curve: curve as Curve }
+      const { acts, config } = one as { acts: Act[]; config: KilnConfig }
+      return { acts, curve: curve as Curve, charge: { ...config.charge, ...loadedOf(acts) } }
     } catch {
       return null
     }
@@ -116,6 +118,16 @@ export class LotShelf {
     } catch {
       return null
     }
+  }
+}
+
+/** What was weighed at loading counts before what the kiln's settings assume. */
+function loadedOf(acts: readonly Act[]): Charge {
+  const load = acts.map(({ act }) => act).findLast((act) => act.action === 'load')
+  if (load === undefined) return {}
+  return {
+    ...(load.massKg === undefined ? {} : { massKg: load.massKg }),
+    ...(load.moisturePct === undefined ? {} : { moisturePct: load.moisturePct }),
   }
 }
 
