@@ -1,7 +1,7 @@
 import { StoreProblem, type CurvePoint } from '../../store.ts'
 import { bucketWidthMs, grainOf, mergeGrain, thin, type Grain, type Thinned } from '../../thin.ts'
 import type { Database, SqlValue, Statement } from '../engine.ts'
-import { pointSum } from '../sums.ts'
+import { pointSums } from '../sums.ts'
 import { insertSql, selectSql, summed, summedTables, whole } from './summed.ts'
 
 const { series: seriesTable, minute: minuteTable } = summedTables
@@ -22,6 +22,7 @@ export class PointTable {
   readonly #findSeries: Statement
   readonly #nextSeries: Statement
   readonly #putSeries: Statement
+  readonly #pointSum = pointSums()
   readonly #series = new Map<string, number>()
   /** Minutes touched by the batch at hand, and the newest of each series. */
   readonly #minutes = new Map<number, Minute>()
@@ -61,7 +62,7 @@ export class PointTable {
       this.#minutes.set(series, minute)
     }
     mergeGrain(minute, grainOf(t, value))
-    minute.points ^= pointSum(series, t, value)
+    minute.points ^= this.#pointSum(series, t, value)
   }
 
   #readMinute(series: number, start: number): Minute {
@@ -121,14 +122,14 @@ export interface CurveSeries extends Thinned {
   role: CurvePoint['role']
 }
 
-/** From the minutes where a bucket is as long as one, else from the points. */
+/** From the minutes where they alone give half as many points as asked, else from the points. */
 export function readCurve(database: Database, firing: string, from: number, to: number, buckets: number): CurveSeries[] {
   const rows = database.prepare(selectSql(seriesTable, 'WHERE firing = ? ORDER BY role')).all(firing)
   const width = bucketWidthMs(from, to, buckets)
   return rows.map((row) => {
     const series = Number(whole(seriesTable, row)['id'])
     const minutes = readMinutes(database, series, from, to)
-    const coarse = width >= minuteMs
+    const coarse = 2 * width >= minuteMs
     const start = coarse ? from - (from % minuteMs) : from
     const grains = coarse ? minutes : readPoints(database, series, minutes).filter((grain) => grain.first >= from && grain.first <= to)
     // whole minutes, so that no bucket cuts one in two
@@ -150,6 +151,7 @@ function readPoints(database: Database, series: number, minutes: readonly Minute
   const first = minutes[0]?.start ?? 0
   const end = (minutes.at(-1)?.start ?? 0) + minuteMs
   const rows = database.prepare('SELECT t, value FROM point WHERE series = ? AND t >= ? AND t < ? ORDER BY t').all(series, first, end)
+  const pointSum = pointSums()
   const sums = new Map(minutes.map((minute) => [minute.start, minute.points]))
   const grains = rows.map((row) => {
     const t = Number(row['t'])
@@ -176,6 +178,7 @@ export function readCurvePoints(database: Database, row: Record<string, SqlValue
 
 /** Minutes whose points do not match; for a whole check of a file. */
 export function damagedMinutes(database: Database): number {
+  const pointSum = pointSums()
   const sums = new Map<string, number>()
   for (const row of database.prepare('SELECT series, start, points FROM minute').iterate())
     sums.set(`${row['series']} ${row['start']}`, Number(row['points']))
