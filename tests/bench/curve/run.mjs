@@ -5,7 +5,7 @@ import { join, resolve } from 'node:path'
 import { build } from 'vite'
 
 const out = mkdtempSync(join(resolve('.build'), 'bench-'))
-const input = { measure: resolve('tests/bench/curve/measure.ts'), 'storage-worker': resolve('server/storage/sqlite/worker.ts') }
+const input = { measure: resolve('tests/bench/curve/measure-main.ts'), 'storage-worker': resolve('server/storage/sqlite/worker.ts') }
 await build({
   configFile: false,
   logLevel: 'warn',

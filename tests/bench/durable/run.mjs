@@ -9,7 +9,7 @@ const [rounds = 3, seconds = 8, nodes = 50, inFlight = 20] = process.argv.slice(
 const readingsAMessage = 3
 const warmUpS = 1.5
 const out = mkdtempSync(join(resolve('.build'), 'bench-'))
-const input = Object.fromEntries(['bare', 'ours', 'nodes'].map((name) => [name, resolve('tests/bench/durable', `${name}.ts`)]))
+const input = Object.fromEntries(['bare', 'ours', 'nodes'].map((name) => [name, resolve('tests/bench/durable', `${name}-main.ts`)]))
 input['storage-worker'] = resolve('server/storage/sqlite/worker.ts')
 await build({
   configFile: false,

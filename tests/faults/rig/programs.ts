@@ -14,7 +14,7 @@ export async function bundleRig(name: string): Promise<string> {
       outDir: out,
       target: 'node20',
       minify: false,
-      rollupOptions: { input: { [name]: resolve('tests/faults/rig', `${name}.ts`) } },
+      rollupOptions: { input: { [name]: resolve('tests/faults/rig', `${name}-main.ts`) } },
     },
   })
   return join(out, `${name}.js`)
