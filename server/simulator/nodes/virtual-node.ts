@@ -129,8 +129,12 @@ export class VirtualNode {
       return
     }
     const known = command.do === 'rebirth' || command.do === 'identify' || command.do === 'beep'
-    void this.say('ack', JSON.stringify({ id: command.id, ok: known })).catch(() => {})
-    if (command.do === 'rebirth') this.reboot()
+    // a new boot breaks the connection, because the will carries the boot number: the answer goes first
+    void this.say('ack', JSON.stringify({ id: command.id, ok: known }))
+      .catch(() => {})
+      .finally(() => {
+        if (command.do === 'rebirth' && !this.stopped) this.reboot()
+      })
   }
 
   /** A new boot number, with `seq` and `up` from zero; what is kept keeps its own identity. */

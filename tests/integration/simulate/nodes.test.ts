@@ -68,14 +68,16 @@ async function play(name: string, faults: Fault[], clock: 'none' | 'ntp' = 'none
   let state = intakeFold.start({ root: 'firing', site: 'yard' })
   const inputs: KilnInput[] = []
   const refused: Refusal[] = []
+  const commands: string[] = []
   mine.forEach(({ topic, text, atMs }, seq) => {
     const result = intakeFold.step(state, { seq, at: atMs, topic, payload: Buffer.from(text), retained: false })
     state = result.state
     inputs.push(...result.inputs)
     refused.push(...result.refused)
+    commands.push(...result.commands.map(({ why }) => why))
   })
   const samples = inputs.filter((input) => input.kind === 'sample')
-  return { mine, samples, refused, told, view: intakeFold.view(state)[0], counts: node.counts }
+  return { mine, samples, refused, commands, told, view: intakeFold.view(state)[0], counts: node.counts }
 }
 
 const kindOf = ({ topic }: Heard) => topic.split('/').at(-1)
@@ -138,8 +140,9 @@ describe('a virtual node', () => {
   })
 
   it('whose identity starts again from old numbers is found out', async () => {
-    const { view } = await play('twin', faultsOf('conflict@100s+100s'))
-    expect((view?.conflicts ?? 0) + (view?.duplicates ?? 0)).toBeGreaterThan(0)
+    const { view, commands } = await play('twin', faultsOf('conflict@100s+100s'))
+    expect(view?.conflicts).toBeGreaterThan(2)
+    expect(commands).toContain('conflicts')
   })
 
   it('whose clock is wrong is not believed', async () => {
@@ -161,5 +164,26 @@ describe('a virtual node', () => {
     const { refused, samples } = await play('mad', faultsOf('bad-json@100s+50s'))
     expect(refused.length).toBe(5)
     expect(samples.filter(({ channel }) => channel === 'yard/mad/wall')).toHaveLength(56)
+  })
+
+  it('obeys the service: a new boot number when asked, and an answer to every command', async () => {
+    const asked = setTimeout(() => {
+      for (const [id, word] of [
+        ['c1', 'dance'],
+        ['c2', 'rebirth'],
+      ] as const) {
+        const payload = Buffer.from(JSON.stringify({ id, do: word }))
+        broker.publish({ cmd: 'publish', topic: 'firing/1/yard/asked/cmd', payload, qos: 1, retain: false, dup: false }, () => {})
+      }
+    }, 500)
+    const { mine, refused } = await play('asked', [])
+    clearTimeout(asked)
+    const said = (kind: string) => mine.filter((m) => kindOf(m) === kind).map(({ text }) => JSON.parse(text) as Record<string, unknown>)
+    expect(said('info').map(({ boot }) => boot)).toEqual([7, 8])
+    expect(said('ack')).toEqual([
+      { id: 'c1', ok: false },
+      { id: 'c2', ok: true },
+    ])
+    expect(refused).toEqual([])
   })
 })
