@@ -14,7 +14,7 @@ import { systemClock } from './runtime/clock.ts'
 import type { Effect } from './runtime/driver.ts'
 import type { Log } from './runtime/log.ts'
 import { Site } from './runtime/site.ts'
-import { writeWhole } from './settings/file.ts'
+import { readSettingsFile, writeWhole } from './settings/file.ts'
 import { kilnConfigOf } from './settings/kiln.ts'
 import { problemsOf } from './settings/problems.ts'
 import { settingsForm, settingsSchema } from './settings/schema.ts'
@@ -165,7 +165,7 @@ export class App {
     if (!result.success) return { problems: problemsOf(result.error), restart: [] }
     const { settings: running } = this.setup
     const wanted = result.data
-    writeWhole(this.setup.settingsFile, wanted)
+    writeWhole(this.setup.settingsFile, this.forFile(wanted))
     this.settings = wanted
     for (const kiln of wanted.kilns) {
       const current = this.site.session(kiln.kiln)?.config
@@ -174,6 +174,19 @@ export class App {
     }
     const later = ['host', 'port', 'mqttPort', 'broker', 'root', 'site', 'logLevel'] as const
     return { problems: [], restart: later.filter((key) => wanted[key] !== running[key]) }
+  }
+
+  /** What a flag or the environment fixed for this run does not wander into the file. */
+  private forFile(wanted: Settings): Record<string, unknown> {
+    const { fixed, settings, settingsFile } = this.setup
+    const before = readSettingsFile(settingsFile)
+    const running = new Map<string, unknown>(Object.entries(settings))
+    return Object.fromEntries(
+      Object.entries(wanted).flatMap(([key, value]) => {
+        if (!fixed.includes(key) || running.get(key) !== value) return [[key, value]]
+        return key in before ? [[key, before[key]]] : []
+      }),
+    )
   }
 
   private async startDemo(speed: number): Promise<'playing' | 'no-demo'> {

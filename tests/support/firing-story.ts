@@ -17,7 +17,7 @@ export function storyLines(hours = 3): RecordingLine[] {
     ]
     lines.push({ at, topic: 'firing/1/yard/n1/readings', payload, retained: false })
     if (second === 600) lines.push({ at, id: 'a1', doneAt: at, action: 'light' })
-    if (second === 10_800) lines.push({ at, id: 'a2', doneAt: at, action: 'seal' })
+    if (second === Math.floor(hours * 270) * 10) lines.push({ at, id: 'a2', doneAt: at, action: 'seal' })
   }
   return lines
 }

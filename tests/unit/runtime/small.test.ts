@@ -1,0 +1,96 @@
+import { describe, expect, test } from 'vitest'
+import type { AlarmView } from '../../../server/contract/live.ts'
+import type { Output } from '../../../server/contract/fold.ts'
+import { standingAlarm } from '../../../server/mqtt/voice.ts'
+import { systemClock } from '../../../server/runtime/clock.ts'
+import { SteppedClock } from '../../../server/runtime/stepped-clock.ts'
+import { lets, startPace } from '../../../server/runtime/throttle.ts'
+import { Watch } from '../../../server/runtime/watch.ts'
+
+describe('the clock of the house', () => {
+  const year = Date.UTC(2026, 0, 1)
+
+  test('follows a monotonic counter, whatever the host does to its own time', () => {
+    let wall = year
+    let counter = 500
+    const clock = systemClock(
+      0,
+      () => wall,
+      () => counter,
+    )
+    expect(clock.now()).toBe(year)
+    counter += 1000.7
+    wall -= 3_600_000
+    expect(clock.now()).toBe(year + 1000)
+    expect(clock.sure()).toBe(false)
+  })
+
+  test('begins where the journal ended when the host is behind, and says that it is not sure', () => {
+    const clock = systemClock(
+      year,
+      () => 1000,
+      () => 0,
+    )
+    expect(clock.now()).toBe(year)
+    expect(clock.sure()).toBe(false)
+  })
+})
+
+test('a stepped clock runs what is due in order, each at its own time, also what was added on the way', () => {
+  const clock = new SteppedClock(0)
+  const ran: [string, number][] = []
+  clock.at(20, () => ran.push(['b', clock.now()]))
+  clock.at(10, () => {
+    ran.push(['a', clock.now()])
+    clock.at(15, () => ran.push(['c', clock.now()]))
+  })
+  clock.at(30, () => ran.push(['late', clock.now()]))()
+  clock.moveTo(40)
+  expect(ran).toEqual([
+    ['a', 10],
+    ['c', 15],
+    ['b', 20],
+  ])
+  clock.moveTo(5)
+  expect(clock.now()).toBe(40)
+})
+
+// wire format: estimates at most once a minute, forecasts about every five minutes and whenever a call changes
+test('estimates and forecasts come at a readable pace', () => {
+  const pace = startPace()
+  const base = { cause: 1, n: 0 }
+  const estimate = (at: number) => lets(pace, { ...base, at, kind: 'estimate', estimate: {} as never })
+  const forecast = (at: number): boolean =>
+    lets(pace, { ...base, at, kind: 'forecast', call: 'seal', earliest: 0, likely: 0, latest: 0 } as Output)
+  expect([0, 10_000, 59_999, 60_000, 110_000, 120_000].map(estimate)).toEqual([true, false, false, true, false, true])
+  expect([0, 100_000, 300_000].map(forecast)).toEqual([true, false, true])
+  lets(pace, { ...base, at: 310_000, kind: 'call', call: 'open', state: 'due', because: [] })
+  expect(forecast(320_000)).toBe(true)
+})
+
+test('nobody watches a minute after the last echo of a page that could be seen', () => {
+  const watch = new Watch(0)
+  watch.echo(30_000, true)
+  watch.echo(80_000, false)
+  expect(watch.unwatched(90_000)).toBe(false)
+  expect(watch.unwatched(90_001)).toBe(true)
+})
+
+test('the buzzer plays the most urgent that nobody has acknowledged, then the most urgent that stands in silence', () => {
+  const alarm = (code: AlarmView['alarm'], state: AlarmView['state'], priority: AlarmView['priority'], since = 0): AlarmView => ({
+    alarm: code,
+    state,
+    priority,
+    since,
+    firstOut: false,
+    because: [],
+    shelvedUntil: null,
+  })
+  const hot = alarm('condenser-hot', 'acknowledged', 'urgent')
+  const warm = alarm('condenser-warm', 'unacknowledged', 'warning', 5)
+  const older = alarm('fire-dying', 'unacknowledged', 'warning', 2)
+  const shelved = alarm('co-high', 'shelved', 'urgent')
+  expect(standingAlarm([hot, warm, older, shelved])).toEqual({ alarm: older, silenced: false })
+  expect(standingAlarm([hot, shelved])).toEqual({ alarm: hot, silenced: true })
+  expect(standingAlarm([shelved])).toEqual({ alarm: null, silenced: true })
+})
