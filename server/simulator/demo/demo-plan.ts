@@ -11,7 +11,16 @@ export function demoPlan(seed = demoSeed): WorldPlan {
   return {
     ...plan,
     bed: { ...plan.bed, cover: { ...plan.bed.cover, layersM: [0.012, 0.02, 0.03, 0.015] } },
-    hands: { ...plan.hands, neglectCloths: [3.3, 3.95], logsFuelAndCloths: true, logsLooks: true, sealAfterDueMin: 9 },
+    pipe: { ...plan.pipe, clothKg: 1.6, wetKWK: 0.12 },
+    hands: {
+      ...plan.hands,
+      wetFromH: 0.9,
+      wetEveryMin: 9,
+      neglectCloths: [3.3, 3.95],
+      logsFuelAndCloths: true,
+      logsLooks: true,
+      sealAfterDueMin: 9,
+    },
     probes: {
       ...plan.probes,
       smoke: true,
