@@ -124,10 +124,10 @@ export class Driver<I, K> {
     return effects
   }
 
-  /** Leaves out seconds in which nobody fired, at a start after a long rest. */
-  skipIdle(at: Ms): void {
+  /** After a long rest in which nobody fired the idle hours are left out, but for the last. */
+  private skipIdle(at: Ms): void {
     const hour = Math.floor(at / hourMs) * hourMs
-    if (!this.state.rolling || hour <= this.state.at) return
+    if (!this.state.rolling || hour - this.state.at < hourMs) return
     for (const session of this.state.sessions.values()) if (session.openedAt !== null) return
     this.state.at = hour
     for (const session of [...this.state.sessions.values()]) this.begin(session.config)
@@ -135,6 +135,7 @@ export class Driver<I, K> {
 
   private tickUpTo(at: Ms): void {
     const { state, folds } = this
+    this.skipIdle(at)
     for (let second = state.at + secondMs; second <= at; second += secondMs) {
       state.at = second
       const rolls = state.rolling && second % hourMs === 0

@@ -28,7 +28,6 @@ export async function recover<I, K>(
   const driver = thawed ?? (await fromFirings(folds, store, { ...setup, at: clock.now(), seq: lastSeq }))
   told(driver, driver.take())
   for await (const entries of store.read(driver.state.seq, lastSeq)) for (const entry of entries) told(driver, driver.drive(entry))
-  driver.skipIdle(clock.now())
   told(driver, driver.advance(clock.now()))
   return { driver, clock, last: { seq: lastSeq, at: Math.max(lastAt, driver.state.at) } }
 }

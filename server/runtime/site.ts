@@ -221,6 +221,7 @@ export class Site<I, K> {
     if (this.failing.has('storage-failing') && passed(probeEveryMs)) this.probe()
     // the demo runs faster than anybody could answer
     this.setHealth('nobody-watching', !this.setup.demo && this.firing() && watch.unwatched(at))
+    if (!this.firing()) clock.catchUp()
     this.setHealth('clock-suspect', !clock.sure())
     void this.recorder.flush()
     if (passed(shelfEveryMs)) void this.tidy(driver, at)

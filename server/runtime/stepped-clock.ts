@@ -37,6 +37,8 @@ export class SteppedClock implements Clock {
     return true
   }
 
+  catchUp(): void {}
+
   /** Never back: an earlier time is now. */
   moveTo(time: Ms): void {
     for (let due = this.firstDue(time); due; due = this.firstDue(time)) {

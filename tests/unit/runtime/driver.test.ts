@@ -171,12 +171,12 @@ describe('sessions', () => {
 
   test('after a long rest nobody counts the idle seconds, but a firing counts every one', () => {
     const idle = fresh()
-    idle.skipIdle(start + 1000 * hour + 5)
-    expect(idle.state.at).toBe(start + 1000 * hour)
+    idle.advance(start + 1000 * hour + 2005)
+    expect(told(idle).map((input) => input.at - start - 1000 * hour)).toEqual([1000, 2000])
     const firing = fresh()
     firing.drive(act(1, start + 1, { action: 'light' }))
-    firing.skipIdle(start + 10 * hour)
-    expect(firing.state.at).toBe(start)
+    firing.advance(start + 10 * hour)
+    expect(told(firing)).toHaveLength(10 * 3600 + 1)
   })
 
   test('a config entry of an unknown kiln makes the kiln', () => {

@@ -10,29 +10,44 @@ import { Watch } from '../../../server/runtime/watch.ts'
 describe('the clock of the house', () => {
   const year = Date.UTC(2026, 0, 1)
 
+  const times = (wall: number) => {
+    const host = { wallMs: wall, monotonicMs: 500, uptimeMs: 90_000 }
+    return { host, times: { wall: () => host.wallMs, monotonic: () => host.monotonicMs, uptime: () => host.uptimeMs } }
+  }
+
   test('follows a monotonic counter, whatever the host does to its own time', () => {
-    let wall = year
-    let counter = 500
-    const clock = systemClock(
-      0,
-      () => wall,
-      () => counter,
-    )
+    const { host, times: from } = times(year)
+    const clock = systemClock(0, from)
     expect(clock.now()).toBe(year)
-    counter += 1000.7
-    wall -= 3_600_000
+    host.monotonicMs += 1000.7
+    host.uptimeMs += 1000
+    host.wallMs -= 3_600_000
     expect(clock.now()).toBe(year + 1000)
     expect(clock.sure()).toBe(false)
+    clock.catchUp()
+    expect(clock.now()).toBe(year + 1000)
   })
 
-  test('begins where the journal ended when the host is behind, and says that it is not sure', () => {
-    const clock = systemClock(
-      year,
-      () => 1000,
-      () => 0,
-    )
+  test('begins where the journal ended when the host is behind, says that it is not sure, and catches up when the host learns the time', () => {
+    const { host, times: from } = times(1000)
+    const clock = systemClock(year, from)
     expect(clock.now()).toBe(year)
     expect(clock.sure()).toBe(false)
+    host.wallMs = year + 86_400_000
+    clock.catchUp()
+    expect(clock.now()).toBe(year + 86_400_000)
+    expect(clock.sure()).toBe(true)
+  })
+
+  test('counts the time that the host slept', () => {
+    const { host, times: from } = times(year)
+    const clock = systemClock(0, from)
+    host.uptimeMs += 3_600_000 + 1000
+    host.monotonicMs += 1000
+    expect(clock.now()).toBe(year + 3_601_000)
+    host.uptimeMs += 500
+    host.monotonicMs += 500
+    expect(clock.now()).toBe(year + 3_601_500)
   })
 })
 
