@@ -24,7 +24,7 @@ export function demoActs(firing: Firing): { acts: Entry[]; untilS: number } {
     { atS: 60, act: { action: 'air', mouth: 'open', chimney: 'open' } },
     { atS: from, act: { action: 'start-collecting' } },
     { atS: to, act: { action: 'stop-collecting' } },
-    { atS: to + 240, act: { action: 'note', text: 'Demo: the drip went dark, tar goes to its own vessel.' } },
+    { atS: to + 240, act: { action: 'note', text: 'Demo: the drip is about to turn dark; from here on it runs into the vessel for tar.' } },
     { atS: truth.sealed - 900, act: { action: 'refine' } },
     { atS: truth.sealed, act: { action: 'seal' } },
     { atS: truth.sealed + 60, act: { action: 'air', mouth: 'closed', chimney: 'closed' } },
