@@ -94,7 +94,7 @@ function hearLive(node: NodeMemory, { identity, times }: Accepted, atMs: Ms, out
   if (boot !== null) {
     const memory = bootMemory(node, boot)
     // A boot that was heard before and is not the running one is an old one, sent late.
-    if (boot !== node.boot && memory.firstMs === null) startBoot(node, boot)
+    if (boot !== node.boot && epochMs(memory.epoch) === null) startBoot(node, boot)
     if (upS !== null) feedEpoch(memory.epoch, atMs, upS)
   }
   const epoch = boot === null || upS === null ? null : epochMs(bootMemory(node, boot).epoch)
@@ -140,5 +140,5 @@ function placeReading(node: NodeMemory, { boot, upS }: Identity, reading: Readin
   const periodS = node.channels.get(reading.channel)?.periodS ?? 0
   const late = !live || atMs - t > Math.max(lateMs, latePeriods * periodS * 1000)
   deliver(node, reading, t, late, unsure, outcome)
-  if (live && memory !== null && (memory.firstMs === null || t < memory.firstMs)) memory.firstMs = t
+  if (memory !== null && !unsure && (memory.firstMs === null || t < memory.firstMs)) memory.firstMs = t
 }

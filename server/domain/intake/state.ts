@@ -41,7 +41,7 @@ export interface BootMemory {
   epoch: EpochEstimate
   /** Taken where the boot was never heard live: its samples are then uncertain in time. */
   assumedEpochMs: Ms | null
-  /** Earliest live sample. */
+  /** Earliest sample whose time is sure. */
   firstMs: Ms | null
   seen: Seen
 }

@@ -37,6 +37,42 @@ describe('value', () => {
     expect(track.took).toBe(59)
   })
 
+  it('turns away what is more than five scales off, the scale being at least a step of the converter', () => {
+    for (const [value, took] of [
+      [31.25, 31.25],
+      [31.5, null],
+    ] as const) {
+      const track = startTrack(5, 0.25)
+      for (let s = 0; s <= 60; s += 5) trackSample(track, good(s, 30))
+      expect(trackSample(track, good(65, value)).took).toBe(took)
+    }
+  })
+
+  it('waits on where the second reading is far from the first as well', () => {
+    const track = run(startTrack(5, 0.0625), 0, 60, 5, () => 31)
+    const took = [58, 75, 77].map((value, i) => trackSample(track, good(65 + 5 * i, value)).took)
+    expect(took).toEqual([null, null, 77])
+  })
+
+  it('still knows a spike just after a step', () => {
+    const track = run(startTrack(5, 0.25), 0, 60, 5, () => 31)
+    const took = [58, 58, 59, 350, 59].map((value, i) => trackSample(track, good(65 + 5 * i, value)).took)
+    expect(took).toEqual([null, 58, 59, null, 59])
+  })
+
+  it('allows a young window twice the scatter that was known, and no more', () => {
+    const noisy = (s: number) => 31 + ((s / 5) % 2) * 2
+    for (const [value, took] of [
+      [72, 72],
+      [90, null],
+    ] as const) {
+      const track = startTrack(5, 0.25)
+      for (let s = 0; s <= 60; s += 5) trackSample(track, good(s, noisy(s)))
+      for (const [i, step] of [58, 58].entries()) trackSample(track, good(65 + 5 * i, step))
+      expect(trackSample(track, good(75, value)).took).toBe(took)
+    }
+  })
+
   it('goes back at once where two spikes looked like a step', () => {
     const track = run(startTrack(5, 0.0625), 0, 60, 5, () => 16)
     trackSample(track, good(65, 395))

@@ -211,6 +211,12 @@ describe('period and step', () => {
     expect(story.inputs).toContainEqual({ kind: 'channel', channel: 'yard/n1/outlet', periodS: 5, lsb: 0.25 })
   })
 
+  it('are told again when the birth document comes after the first pack', () => {
+    const story = new Story()
+    story.say(start, 'readings', pack({ seq: 1, up: 5 }))
+    expect(story.say(start + 1000, 'info', birth('none')).inputs[1]).toMatchObject({ channel: 'yard/n1/outlet', periodS: 5, lsb: 0.0625 })
+  })
+
   it('follow `ut`, and are told as they change', () => {
     const story = new Story()
     for (const [seq, ut] of [

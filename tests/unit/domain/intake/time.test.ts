@@ -221,6 +221,24 @@ describe('a boot whose buffer arrives after the next start (wire format, rule 4)
     expect(story.node().remarks).toEqual(['time-unsure'])
   })
 
+  it('lies before what the new boot itself sent late', () => {
+    const story = new Story()
+    story.say(start + 60_000, 'readings', pack({ boot: 18, seq: 9, up: 33 }))
+    story.say(start + 61_000, 'backlog', pack({ boot: 18, seq: 1, up: 3 }))
+    story.say(start + 62_000, 'backlog', pack({ boot: 17, seq: 90, up: 500 }))
+    story.say(start + 95_000, 'readings', pack({ boot: 18, seq: 10, up: 68 }))
+    expect(story.samples().find(({ quality }) => quality === 'suspect')?.t).toBe(start + 30_000 - 1)
+  })
+
+  it('does not become the running boot again with a live pack that was late', () => {
+    const story = new Story()
+    story.say(start + 5000, 'readings', pack({ boot: 17, seq: 1, up: 5 }))
+    story.say(start + 20_000, 'readings', pack({ boot: 18, seq: 1, up: 2 }))
+    story.say(start + 21_000, 'readings', pack({ boot: 17, seq: 2, up: 10 }))
+    expect(story.node().boot).toBe(18)
+    expect(story.samples().at(-1)?.t).toBe(start + 10_000)
+  })
+
   it('of the running boot waits for its first live pack', () => {
     const story = new Story()
     story.say(start + 100_000, 'backlog', pack({ seq: 1, up: 50 }))
