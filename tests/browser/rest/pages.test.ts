@@ -130,6 +130,31 @@ describe('pages for lots, uses and plans', () => {
     await page.locator('p[role=alert]:has-text("Later entries took more than that. Correct those first.")').waitFor()
   })
 
+  it('corrects a mistyped number and an unknown day by a later entry', async () => {
+    site.clockSure = false
+    const [first] = lifeOfALot
+    if (first === undefined) throw new Error('the story is empty')
+    const answer = await fetch(`${address}api/lots/entries`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ id: first.id, event: first.event }),
+    })
+    expect(answer.status).toBe(201)
+    site.clockSure = true
+    await open('lots/7')
+    await page.locator('h1:has-text("Lot 7: the date is in doubt.")').waitFor()
+    await press('book')
+    await press('correct')
+    await page.locator('input[name=date]').fill('2026-12-01')
+    await page.locator('input[name=volumeMl]').nth(1).fill('2200')
+    await press('keep')
+    await page.locator('li.old:has-text("filled 8.2 L")').waitFor()
+    await page.locator('li:has-text("filled 6.2 L")').waitFor()
+    await press('leave')
+    await page.locator('h1:has-text("Leave lot 7 alone until 1 March.")').waitFor()
+    await page.locator('svg text:has-text("6.2 L")').waitFor()
+  })
+
   it('draws the three layers at the heights that were measured', async () => {
     await written(lifeOfALot.slice(0, 2))
     await open('lots/7')

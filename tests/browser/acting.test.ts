@@ -1,0 +1,166 @@
+import type { Browser } from 'playwright-core'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { openBrowser } from '../support/browser.ts'
+import { minute, noon } from './fake/kiln.ts'
+import { scenes } from './fake/scenes.ts'
+import { open, violations } from './open.ts'
+
+let browser: Browser
+beforeAll(async () => {
+  browser = await openBrowser()
+})
+afterAll(() => browser.close())
+
+/** Keys ignore touches for 300 ms after they changed. */
+const settled = 400
+
+test('one touch logs, a second one within two seconds is the same touch', async () => {
+  const { page, fake, close } = await open(browser, { view: scenes.waiting })
+  await page.waitForTimeout(settled)
+  await page.tap('[data-key="refuel"]')
+  await page.tap('[data-key="refuel"]')
+  await expect.poll(() => fake.acts.length).toBe(1)
+  await page.waitForTimeout(300)
+  expect(fake.acts.map((act) => act.act)).toEqual([{ action: 'refuel' }])
+  expect(Math.abs((fake.acts[0]?.doneAt ?? 0) - noon)).toBeLessThan(5000)
+  await close()
+})
+
+test('five minutes earlier: a later entry names the first', async () => {
+  const { page, fake, close } = await open(browser, { view: scenes.waiting })
+  await page.waitForTimeout(settled)
+  await page.tap('[data-key="wet-condenser"]')
+  await page.tap('.just button:has-text("5 min earlier")')
+  await expect.poll(() => fake.acts.length).toBe(2)
+  const [first, second] = fake.acts
+  expect(second).toMatchObject({ act: { action: 'wet-condenser' }, corrects: first?.id, doneAt: (first?.doneAt ?? 0) - 5 * minute })
+  await close()
+})
+
+test('it was not so: taken back by a later entry, nothing is erased', async () => {
+  const { page, fake, close } = await open(browser, { view: scenes.waiting })
+  await page.waitForTimeout(settled)
+  await page.tap('[data-key="start-collecting"]')
+  await page.tap('.just button:has-text("It was not so")')
+  await expect.poll(() => fake.acts.length).toBe(2)
+  expect(fake.acts[1]).toMatchObject({ act: { action: 'note', text: '' }, corrects: fake.acts[0]?.id })
+  await close()
+})
+
+test.each([
+  ['drip', 'drip-dark', { action: 'observe', drip: 'dark' }],
+  ['smoke', 'smoke-yellow', { action: 'observe', smoke: 'yellow' }],
+] as const)('%s by its picture, twenty minutes ago', async (key, choice, act) => {
+  const { page, fake, close } = await open(browser, { view: scenes.collecting })
+  await page.waitForTimeout(settled)
+  await page.tap(`[data-key="${key}"]`)
+  await page.waitForTimeout(settled)
+  expect(await violations(page)).toEqual([])
+  await page.tap('.when button:has-text("20 min ago")')
+  await page.tap(`[data-key="${choice}"]`)
+  await expect.poll(() => fake.acts.map((one) => one.act)).toEqual([act])
+  expect(Math.abs((fake.acts[0]?.doneAt ?? 0) - (noon - 20 * minute))).toBeLessThan(8000)
+  await page.waitForSelector('.keys')
+  await close()
+})
+
+test('sealing takes two touches in two places, and says the order', async () => {
+  const { page, fake, close } = await open(browser, { view: scenes.sealing })
+  await page.waitForTimeout(settled)
+  const first = await page.locator('[data-key="seal"]').boundingBox()
+  await page.tap('[data-key="seal"]')
+  await page.waitForTimeout(settled)
+  expect(await page.locator('.panel ol').innerText()).toMatch(/mouth first[\s\S]*chimney, last/i)
+  const second = await page.locator('[data-key="go"]').boundingBox()
+  if (!first || !second) throw new Error('a key is missing')
+  const apart =
+    second.x + second.width <= first.x ||
+    second.x >= first.x + first.width ||
+    second.y + second.height <= first.y ||
+    second.y >= first.y + first.height
+  expect(apart).toBe(true)
+  expect(fake.acts).toEqual([])
+  await page.tap('[data-key="go"]')
+  await expect.poll(() => fake.acts.map((one) => one.act)).toEqual([{ action: 'seal' }])
+  await close()
+})
+
+test('trial opening shows its cautions before anything is logged', async () => {
+  const { page, fake, close } = await open(browser, { view: scenes.morning })
+  await page.waitForTimeout(settled)
+  await page.tap('[data-key="crack"]')
+  await page.waitForTimeout(settled)
+  const told = await page.locator('.panel').innerText()
+  expect(told).toMatch(/clay/i)
+  expect(told).toMatch(/30 minutes/)
+  expect(told).toMatch(/Carbon monoxide/)
+  expect(fake.acts).toEqual([])
+  await close()
+})
+
+test('a changed bottle with its litres, a decimal comma, and a word that is no number', async () => {
+  const { page, fake, close } = await open(browser, { view: scenes.collecting })
+  await page.waitForTimeout(settled)
+  await page.tap('[data-key="swap-bottle"]')
+  await page.waitForTimeout(settled)
+  await page.fill('.field input', 'two')
+  expect(await page.locator('.field .wrong').innerText()).toBe('A number is needed here.')
+  expect(await page.locator('.foot [data-key="log"]').isDisabled()).toBe(true)
+  await page.fill('.field input', '2,5')
+  await page.locator('.foot [data-key="log"]').tap()
+  await expect.poll(() => fake.acts.map((one) => one.act)).toEqual([{ action: 'swap-bottle', litres: 2.5 }])
+  await close()
+})
+
+test('air: mouth and chimney', async () => {
+  const { page, fake, close } = await open(browser, { view: scenes.waiting })
+  await page.waitForTimeout(settled)
+  await page.tap('[data-key="air"]')
+  await page.waitForTimeout(settled)
+  await page.tap('[data-key="mouth-half"]')
+  await page.tap('[data-key="chimney-open"]')
+  await page.locator('.foot [data-key="log"]').tap()
+  await expect.poll(() => fake.acts.map((one) => one.act)).toEqual([{ action: 'air', mouth: 'half', chimney: 'open' }])
+  await close()
+})
+
+test('arming asks for both ears and keeps what was heard', async () => {
+  const { page, fake, close } = await open(browser, { view: scenes['before-lighting'] })
+  await page.waitForTimeout(settled)
+  await page.tap('[data-key="soundTest"]')
+  await page.waitForTimeout(settled)
+  await page.tap('[data-key="play"]')
+  await page.tap('[data-key="tablet-yes"]')
+  await page.tap('[data-key="buzzer-no"]')
+  await expect.poll(() => fake.acts.map((one) => one.act)).toEqual([{ action: 'arm' }, { action: 'arm', tablet: true, buzzer: false }])
+  expect(await page.locator('.panel [role="status"]').innerText()).toContain('not everything was heard')
+  await close()
+})
+
+test('the log: an entry is put right by a later one', async () => {
+  const { page, fake, close } = await open(browser, { view: scenes.waiting, path: '#/now/log' })
+  await page.waitForTimeout(settled)
+  await page.tap('[data-key="correct-a2"]')
+  await page.tap('.panel li button:has-text("30 min earlier")')
+  await expect.poll(() => fake.acts.length).toBe(1)
+  expect(fake.acts[0]).toMatchObject({ act: { action: 'refuel' }, corrects: 'a2', doneAt: noon - 68 * minute })
+  await close()
+})
+
+test('by keyboard alone: reach a key, open a panel, leave it, and be where one was', async () => {
+  const { page, fake, close } = await open(browser, { view: scenes.waiting })
+  await page.waitForTimeout(settled)
+  const focused = () => page.evaluate(() => (document.activeElement as HTMLElement | null)?.dataset.key ?? document.activeElement?.tagName)
+  for (let i = 0; i < 12 && (await focused()) !== 'drip'; i += 1) await page.keyboard.press('Tab')
+  expect(await focused()).toBe('drip')
+  await page.keyboard.press('Enter')
+  await expect.poll(focused).toBe('H2')
+  await page.keyboard.press('Escape')
+  await expect.poll(focused).toBe('drip')
+  await page.waitForTimeout(settled)
+  await page.keyboard.press('Shift+Tab')
+  await page.keyboard.press('Shift+Tab')
+  await page.keyboard.press('Enter')
+  await expect.poll(() => fake.acts.map((one) => one.act)).toEqual([{ action: 'wet-condenser' }])
+  await close()
+})
