@@ -24,8 +24,9 @@ export function chargeOfPieces(pieces: Pieces, kilnL: number): Checked<{ massKg:
   const solidL = 1000 * solidM3
   const fillPct = (100 * solidL) / kilnL
   // the densest packing of equal rods is pi / (2 sqrt 3) = 91 %: more does not go in
-  const tooMuch = outside('fillPct', fillPct, 0, 91, '%')
-  return tooMuch.length > 0 ? refuse(...tooMuch) : accept({ massKg: solidM3 * pieces.densityKgPerM3, solidL, fillPct })
+  const most = Math.floor((pieces.count * 90.69) / fillPct)
+  const tooMany = outside('count', pieces.count, 0, most)
+  return tooMany.length > 0 ? refuse(...tooMany) : accept({ massKg: solidM3 * pieces.densityKgPerM3, solidL, fillPct })
 }
 
 /** @param basicKgPerM3 oven-dry mass over green volume. @returns mass as it is over green volume, kg/m³. */

@@ -1,6 +1,6 @@
 // The one door of the page to the pure rules of the service: what a page works out before it asks is worked out by the same code.
 export { addDays, daysBetween } from '../../../server/domain/entered/calendar.ts'
-export { sprayerCard } from '../../../server/domain/dilution/card.ts'
+export { lastUseOn, sprayerCard } from '../../../server/domain/dilution/card.ts'
 export { otherWay, readRatio } from '../../../server/domain/dilution/convention.ts'
 export { mix } from '../../../server/domain/dilution/mix.ts'
 export { firstRatio, offeredRates } from '../../../server/domain/dilution/offered.ts'

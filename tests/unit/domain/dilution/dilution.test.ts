@@ -2,14 +2,14 @@ import { describe, expect, it } from 'vitest'
 import type { Ratio, UseId } from '../../../../server/contract/dilution.ts'
 import { useIds } from '../../../../server/contract/dilution.ts'
 import type { CondensateLot } from '../../../../server/contract/lots.ts'
-import { sprayerCard } from '../../../../server/domain/dilution/card.ts'
+import { lastUseOn, sprayerCard } from '../../../../server/domain/dilution/card.ts'
 import { asFold, asParts, otherWay, readRatio } from '../../../../server/domain/dilution/convention.ts'
 import { mix } from '../../../../server/domain/dilution/mix.ts'
 import type { Tank } from '../../../../server/domain/dilution/mix.ts'
 import { ends, firstRatio, offeredRates } from '../../../../server/domain/dilution/offered.ts'
 import { rates, touches } from '../../../../server/domain/dilution/tables/rates.ts'
 import { foldLedger } from '../../../../server/domain/lots/ledger.ts'
-import { entry, lifeOfALot } from '../../../support/lot-story.ts'
+import { bottle, demijohn, entry, lifeOfALot } from '../../../support/lot-story.ts'
 import { taken } from '../../../support/taken.ts'
 
 const parts = (water: number): Ratio => ({ convention: 'parts', water })
@@ -204,7 +204,7 @@ describe('the sprayer’s card', () => {
   const mixture = taken(mix('leaves-grown', parts(500), water20))
 
   it('says how much is left, how many tanks that makes, and the day before which not again', () => {
-    expect(taken(sprayerCard(lot8(), mixture, today, 'north bed'))).toMatchObject({
+    expect(taken(sprayerCard(lot8(), mixture, today, null))).toMatchObject({
       lot: '8',
       leftMl: 6960,
       tanksLeft: 175,
@@ -222,20 +222,26 @@ describe('the sprayer’s card', () => {
     expect(card.ok ? [] : card.problems.map((one) => one.code)).toEqual([code])
   })
 
-  it('is not printed within five days on the same field, and is on another', () => {
-    const used = taken(
-      foldLedger([
-        ...lifeOfALot,
-        entry('u', '2027-01-10', { what: 'use', lot: '8', volumeMl: 40, use: 'leaves-grown', waterMl: 20_000, field: 'north bed' }),
-      ]),
-    ).lots.get('8')
-    if (used?.kind !== 'condensate') throw new Error('lot 8 is missing')
-    expect(sprayerCard(used, mixture, today, 'north bed')).toMatchObject({
+  it('is not printed within five days on the same field, whichever lot was used, and is on another', () => {
+    const other = entry('o1', '2026-10-01', { what: 'fill', lot: '5', firing: null, bottles: [bottle(1, 900)], vessel: demijohn })
+    const used = entry('u', '2027-01-10', {
+      what: 'use',
+      lot: '5',
+      volumeMl: 40,
+      use: 'leaves-grown',
+      waterMl: 20_000,
+      field: ' North  bed',
+    })
+    const ledger = taken(foldLedger([...lifeOfALot, other, used]))
+    expect(lastUseOn(ledger, 'north bed')).toBe('2027-01-10')
+    expect(lastUseOn(ledger, 'south bed')).toBeNull()
+    const card = (date: string, field: string) => sprayerCard(lot8(), mixture, { ...today, date }, lastUseOn(ledger, field))
+    expect(card('2027-01-14', 'north bed')).toMatchObject({
       ok: false,
       problems: [{ code: 'interval-too-short', params: { date: '2027-01-15' } }],
     })
-    expect(sprayerCard(used, mixture, { ...today, date: '2027-01-15' }, 'north bed').ok).toBe(true)
-    expect(sprayerCard(used, mixture, today, 'south bed').ok).toBe(true)
+    expect(card('2027-01-15', 'north bed').ok).toBe(true)
+    expect(card('2027-01-14', 'south bed').ok).toBe(true)
   })
 
   it('names no pest and promises nothing', () => {

@@ -213,7 +213,7 @@ describe('a charge counted in pieces', () => {
   it('refuses more wood than can lie in the kiln', () => {
     expect(chargeOfPieces({ count: 60, lengthM: 0.8, thicknessMm: 80, densityKgPerM3: 700 }, 200)).toMatchObject({
       ok: false,
-      problems: [{ code: 'too-large', field: 'fillPct' }],
+      problems: [{ code: 'too-large', field: 'count', params: { high: 45 } }],
     })
   })
 })

@@ -69,7 +69,7 @@ export class LotShelf {
     const tried = admit(this.entries, entry)
     if (!tried.ok) return tried.problems
     const answer = await this.#post('lots/entries', { id, event, ...told })
-    if (answer === null) return [{ code: 'no-kiln-record', field: 'offline', params: {} }]
+    if (answer === null) return [{ code: 'no-answer', field: 'service', params: {} }]
     if ('problems' in answer) return answer.problems
     this.entries = [...this.entries, answer]
     return []

@@ -10,7 +10,6 @@ export function restWords(language: Language): RestWords {
 
 /** One problem as a sentence that says what to enter. */
 export function sentenceOf(words: RestWords, problem: EntryProblem): string {
-  if (problem.field === 'offline') return words.offline
   const { params } = problem
   const clauses = String(params['clauses'] ?? '')
     .split(', ')

@@ -1,7 +1,7 @@
 import type { Mixture, Ratio, SprayerCard, UseId } from '../../../../server/contract/dilution.ts'
 import type { Checked } from '../../../../server/contract/entry-problems.ts'
 import type { CondensateLot } from '../../../../server/contract/lots.ts'
-import { firstRatio, mix, notReady, sprayerCard } from '../../lib/domain.ts'
+import { firstRatio, lastUseOn, mix, notReady, sprayerCard } from '../../lib/domain.ts'
 import type { LotShelf } from '../rest/lot-shelf.svelte.ts'
 
 /** What a person has chosen on the page of uses, and what follows from it. */
@@ -26,7 +26,8 @@ export class Mixing {
   readonly card: Checked<SprayerCard> | null = $derived.by(() => {
     if (this.lot === null || !this.mixture.ok) return null
     const field = this.field.trim()
-    return sprayerCard(this.lot, this.mixture.value, this.#shelf.today, field === '' ? null : field)
+    const last = field === '' || this.#shelf.ledger === null ? null : lastUseOn(this.#shelf.ledger, field)
+    return sprayerCard(this.lot, this.mixture.value, this.#shelf.today, last)
   })
 
   constructor(shelf: LotShelf) {

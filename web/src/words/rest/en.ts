@@ -5,7 +5,8 @@ import type { CheckCode, CondenserKind } from '../../../../server/contract/plan.
 import type { LabelPicture } from '../../lib/domain.ts'
 
 type P = EntryProblem['params']
-const span = (p: P): string => `${String(p['low'])} to ${String(p['high'])} ${String(p['unit'] ?? '')}`.trim()
+const span = (p: P): string =>
+  `${String(p['low'])}${p['high'] === undefined ? ' or more' : ` to ${String(p['high'])}`} ${String(p['unit'] ?? '')}`.trim()
 
 /** Words of the pages for lots, use and plan. */
 export const en = {
@@ -20,7 +21,6 @@ export const en = {
     'moisture-not-wet-basis': (p: P) => `That is a dry-basis figure. On the wet basis enter ${String(p['wet'])} %.`,
     'heavier-when-dry': () => 'Dried wood weighs less. Enter the dry weight second.',
     'density-in-kg-per-m3': (p: P) => `That is in kg/m³. Enter ${String(p['wanted'])} (g/mL).`,
-    'unknown-word': () => 'Choose one of the words shown.',
     'not-a-date': () => 'Enter a date that exists, as 2026-10-14.',
     'date-in-future': (p: P) => `That day has not come yet. Enter a date up to ${String(p['high'] ?? p['date'])}.`,
     'id-taken': () => 'That name is taken. Choose another number for the lot.',
@@ -29,14 +29,12 @@ export const en = {
     'wrong-kind-of-lot': () => 'That can not be done with this lot. Choose another one.',
     'same-lot-twice': () => 'A lot is named twice. Name each once.',
     'more-than-there-is': (p: P) => `There are only ${String(p['high'])} ${String(p['unit'] ?? '')}. Enter that or less.`,
-    'parts-do-not-add-up': () => 'The parts do not add up. Measure again.',
     'layers-exceed-lot': (p: P) => `The layers make ${String(p['value'])} mL, but only ${String(p['high'])} mL went in. Measure again.`,
     'layers-not-measured': () => 'Measure the layers first.',
     'correction-breaks-stock': () => 'Later entries took more than that. Correct those first.',
     'clock-unconfirmed': () => 'The clock of the box is not confirmed. Confirm date and time first; until then no rest is counted.',
     'too-strong-for-plants': (p: P) => `Refused: stronger than ${String(p['strongest'])}-fold kills living plants. Enter 1:100 or weaker.`,
     'not-for-feed': () => 'Refused: not for feed. Choose another use.',
-    'rate-not-offered': () => 'That rate is not offered. Choose one of the table.',
     'lot-unrested': (p: P) =>
       p['because'] === 'not-drawn'
         ? 'The lot has rested but is not drawn off. Draw off the middle first.'
@@ -46,7 +44,7 @@ export const en = {
     'interval-too-short': (p: P) => `This field was treated on ${String(p['last'])}. Not again before ${String(p['date'])}.`,
     'date-too-early': (p: P) => `That is too soon. The first date that can be met is ${String(p['date'])}.`,
     'no-sunset': () => 'The sun does not set there on that day. Decide by your own clock.',
-    'no-kiln-record': () => 'No firing of this kiln is recorded yet.',
+    'no-answer': () => 'No word from the box. Nothing was kept; try again.',
   } satisfies Record<EntryProblemCode, (p: P) => string>,
   keep: 'Keep it',
   leave: 'Leave it',
@@ -252,6 +250,17 @@ export const en = {
     corrected: 'corrected later',
     correction: 'correction',
     taken: 'taken back',
+    numbers: {
+      volumeMl: 'Volume, mL',
+      lossMl: 'Spilled, mL',
+      lightOilMl: 'Light oil, mL',
+      vinegarMl: 'Vinegar, mL',
+      tarMl: 'Tar, mL',
+      waterMl: 'Water, mL',
+      massG: 'Mass, g',
+      finesG: 'Fines, g',
+    },
+    day: 'Done on',
     what: {
       fill: 'filled',
       join: 'joined',

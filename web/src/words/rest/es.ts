@@ -1,7 +1,8 @@
 import type { RestWords } from './en.ts'
 
 type P = Record<string, string | number>
-const span = (p: P): string => `${String(p['low'])} a ${String(p['high'])} ${String(p['unit'] ?? '')}`.trim()
+const span = (p: P): string =>
+  `${String(p['low'])}${p['high'] === undefined ? ' o más' : ` a ${String(p['high'])}`} ${String(p['unit'] ?? '')}`.trim()
 
 /** Español de las páginas de lotes, uso y plan. */
 export const es: RestWords = {
@@ -16,7 +17,6 @@ export const es: RestWords = {
     'moisture-not-wet-basis': (p) => `Esa cifra es en base seca. En base húmeda escriba ${String(p['wet'])} %.`,
     'heavier-when-dry': () => 'La madera seca pesa menos. Escriba el peso seco en segundo lugar.',
     'density-in-kg-per-m3': (p) => `Eso está en kg/m³. Escriba ${String(p['wanted'])} (g/mL).`,
-    'unknown-word': () => 'Elija una de las palabras que se muestran.',
     'not-a-date': () => 'Escriba una fecha que exista, como 2026-10-14.',
     'date-in-future': (p) => `Ese día no ha llegado. Escriba una fecha hasta ${String(p['high'] ?? p['date'])}.`,
     'id-taken': () => 'Ese nombre ya existe. Elija otro número para el lote.',
@@ -25,7 +25,6 @@ export const es: RestWords = {
     'wrong-kind-of-lot': () => 'Eso no se puede hacer con este lote. Elija otro.',
     'same-lot-twice': () => 'Un lote se nombra dos veces. Nombre cada uno una vez.',
     'more-than-there-is': (p) => `Solo hay ${String(p['high'])} ${String(p['unit'] ?? '')}. Escriba eso o menos.`,
-    'parts-do-not-add-up': () => 'Las partes no suman. Mida otra vez.',
     'layers-exceed-lot': (p) => `Las capas suman ${String(p['value'])} mL, pero solo entraron ${String(p['high'])} mL. Mida otra vez.`,
     'layers-not-measured': () => 'Mida primero las capas.',
     'correction-breaks-stock': () => 'Anotaciones posteriores sacaron más que eso. Corrija primero aquellas.',
@@ -34,7 +33,6 @@ export const es: RestWords = {
     'too-strong-for-plants': (p) =>
       `Rechazado: más fuerte que 1 en ${String(p['strongest'])} mata plantas vivas. Escriba 1:100 o más suave.`,
     'not-for-feed': () => 'Rechazado: no es para pienso. Elija otro uso.',
-    'rate-not-offered': () => 'Esa dosis no se ofrece. Elija una de la tabla.',
     'lot-unrested': (p) =>
       p['because'] === 'not-drawn'
         ? 'El lote ha reposado pero no está trasegado. Saque primero la capa media.'
@@ -44,7 +42,7 @@ export const es: RestWords = {
     'interval-too-short': (p) => `Este campo se trató el ${String(p['last'])}. No otra vez antes del ${String(p['date'])}.`,
     'date-too-early': (p) => `Es demasiado pronto. La primera fecha posible es ${String(p['date'])}.`,
     'no-sunset': () => 'Allí no se pone el sol ese día. Decida por su propio reloj.',
-    'no-kiln-record': () => 'Aún no hay hornadas anotadas de este horno.',
+    'no-answer': () => 'La caja no contesta. No se guardó nada; pruebe otra vez.',
   },
   keep: 'Guardar',
   leave: 'Dejar',
@@ -250,6 +248,17 @@ export const es: RestWords = {
     corrected: 'corregido después',
     correction: 'corrección',
     taken: 'retirado',
+    numbers: {
+      volumeMl: 'Volumen, mL',
+      lossMl: 'Derramado, mL',
+      lightOilMl: 'Aceite ligero, mL',
+      vinegarMl: 'Vinagre, mL',
+      tarMl: 'Alquitrán, mL',
+      waterMl: 'Agua, mL',
+      massG: 'Masa, g',
+      finesG: 'Finos, g',
+    },
+    day: 'Hecho el',
     what: {
       fill: 'llenado',
       join: 'juntado',
