@@ -53,7 +53,7 @@ async function build() {
     root: join(root, 'web'),
     configFile: join(root, 'web', 'vite.config.ts'),
     logLevel: 'warn',
-    build: { outDir: join(fresh, 'web'), emptyOutDir: true },
+    build: { outDir: join(fresh, 'web'), emptyOutDir: true, rollupOptions: { checks: { pluginTimings: false } } },
   })
   writeFileSync(join(fresh, 'stamp'), print)
   // renamed into place whole, so that a program started meanwhile never finds half a build
