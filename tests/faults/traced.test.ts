@@ -1,6 +1,6 @@
 import { setTimeout as pause } from 'node:timers/promises'
-import { dirname } from 'node:path'
-import { rmSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { readFileSync, rmSync } from 'node:fs'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { builtProgram } from '../contract/built.ts'
 import { dataFolder, sqliteIn } from '../contract/data-folder.ts'
@@ -27,9 +27,12 @@ const faults = [
 /** Starts unharmed; strace counts calls from when it is there. */
 async function faulty(folder: string, inject: string): Promise<Running> {
   const running = await startReady(recorder, [folder, builtProgram('storage-worker'), '0'])
-  await injectFaults(running.child.pid ?? 0, inject)
+  await injectFaults(running.child.pid ?? 0, inject, recordIn(folder))
   return running
 }
+
+const recordIn = (folder: string) => join(folder, 'strace.txt')
+const wasInjected = (folder: string) => readFileSync(recordIn(folder), 'utf8').includes('INJECTED')
 
 async function outcome(folder: string, load: Load) {
   const store = sqliteIn(folder)
@@ -44,15 +47,17 @@ async function oneFault(inject: string, call: number): Promise<void> {
   const running = await faulty(folder, `${inject}:when=${call}`)
   const load = new Load(`n${call}`)
   load.start(running.port, 2, 2)
-  await pause(700)
+  // some calls a commit, four messages at most in one
+  await load.until(4 * call)
   load.stop()
   // nodes whose connection was closed unanswered come back and are served
   const later = new Load(`m${call}`)
   later.start(running.port, 2, 2)
-  await pause(400)
+  await later.until(20)
   later.stop()
   running.child.kill('SIGTERM')
   expect(await running.ended).toBe(0)
+  expect(wasInjected(folder)).toBe(true)
   const { setAside, lost } = await outcome(folder, load)
   expect({ setAside, lost, served: later.acknowledged.size > 0 }).toEqual({ setAside: null, lost: [], served: true })
   expect((await outcome(folder, later)).lost).toEqual([])
@@ -74,7 +79,7 @@ function defineTraced(): void {
     const running = await faulty(folder, 'fsync,fdatasync:delay_exit=200000')
     const load = new Load('slow')
     load.start(running.port, 5, 5)
-    await pause(1500)
+    await load.until(50)
     load.stop()
     expect(load.acknowledged.size).toBeGreaterThan(0)
     running.child.kill('SIGTERM')

@@ -1,4 +1,4 @@
-import { createRequire } from 'node:module'
+import * as bundledEngine from '@photostructure/sqlite'
 import { StoreProblem } from '../store.ts'
 import { problemFrom } from './problems.ts'
 
@@ -45,7 +45,7 @@ export function versionOf(engine: EngineModule): string {
 export function loadEngine(): EngineModule {
   const own = process.getBuiltinModule('node:sqlite' as 'node:fs') as unknown as EngineModule | undefined
   if (own !== undefined && newEnough(versionOf(own))) return own
-  const bundled = createRequire(import.meta.url)('@photostructure/sqlite') as EngineModule
+  const bundled = bundledEngine as unknown as EngineModule
   const version = versionOf(bundled)
   if (!newEnough(version)) throw new StoreProblem('unknown', `SQLite ${version} is older than ${oldestVersion.join('.')}`)
   return bundled

@@ -1,4 +1,5 @@
 import { connect, type Socket } from 'node:net'
+import { setTimeout as pause } from 'node:timers/promises'
 import { connectPacket, publishPacket } from '../../integration/mqtt/raw-client.ts'
 
 /** Nodes that publish as fast as they are acknowledged, each with some messages in flight; remembers what was acknowledged. */
@@ -15,6 +16,12 @@ export class Load {
 
   start(port: number, nodes: number, inFlight: number): void {
     for (let node = 1; node <= nodes; node++) this.#sockets.push(this.#node(port, `n${node}`, inFlight))
+  }
+
+  /** Until so many were acknowledged, or every connection was closed by the other side. */
+  async until(count: number): Promise<void> {
+    const over = () => this.acknowledged.size >= count || this.#sockets.every((socket) => socket.closed)
+    for (let waits = 0; !over() && waits < 2000; waits++) await pause(10)
   }
 
   stop(): void {

@@ -49,10 +49,13 @@ export async function startReady(file: string, args: string[]): Promise<Running>
   return { child, port, readyAfterMs: performance.now() - began, ended }
 }
 
-/** From now on some system calls of a running program fail or are slow. @param inject as strace takes it, e.g. `fsync:error=EIO:when=3` */
-export async function injectFaults(pid: number, inject: string): Promise<void> {
+/**
+ * From now on some system calls of a running program fail or are slow. @param inject as strace takes it, e.g. `fsync:error=EIO:when=3`
+ * @param record file that tells afterwards what was injected
+ */
+export async function injectFaults(pid: number, inject: string, record: string): Promise<void> {
   const syscalls = inject.slice(0, inject.indexOf(':'))
-  const tracer = spawn('strace', ['-f', '-o', '/dev/null', '-e', `trace=${syscalls}`, '-e', `inject=${inject}`, '-p', String(pid)], {
+  const tracer = spawn('strace', ['-f', '-o', record, '-e', `trace=${syscalls}`, '-e', `inject=${inject}`, '-p', String(pid)], {
     stdio: ['ignore', 'ignore', 'pipe'],
   })
   await new Promise<void>((resolve, reject) => {
