@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { setTimeout as pause } from 'node:timers/promises'
 import { afterEach, describe, expect, it } from 'vitest'
 import { openDatabase, pragma } from '../../server/storage/sqlite/engine.ts'
 import type { SqliteStore } from '../../server/storage/sqlite/store.ts'
@@ -59,6 +60,16 @@ describe('a second instance (F14)', () => {
     await expect(sqliteIn(folder).start()).rejects.toMatchObject({ name: 'StoreProblem', code: 'in-use' })
     await store.append(entries(1, 2))
     expect(await seqsOf(store)).toEqual([1, 2])
+  })
+
+  it('that was turned away does not come back by itself and take the folder', async () => {
+    const folder = folderOf()
+    const first = sqliteIn(folder)
+    await first.start()
+    await expect(sqliteIn(folder).start()).rejects.toMatchObject({ code: 'in-use' })
+    await first.stop()
+    await pause(1500)
+    await started(folder)
   })
 
   it('may follow once the first has stopped', async () => {
