@@ -2,7 +2,7 @@ import type { Outcome } from './outcome.ts'
 import type { KilnInput } from './types.ts'
 import { isBoardChannel } from './board.ts'
 import { channelMemory, keepChannel } from './state.ts'
-import type { ChannelMemory, IntakeState, NodeMemory, Reading } from './state.ts'
+import type { ChannelMemory, NodeMemory, Reading } from './state.ts'
 
 /** After a birth document: period and step of each of its channels. */
 export function tellBirth(node: NodeMemory, outcome: Outcome): void {
@@ -27,15 +27,6 @@ export function tellChannels(node: NodeMemory, updates: ReadonlyMap<string, numb
     channel.told = true
     outcome.inputs.push(channelInput(node, name, channel))
   }
-}
-
-/** All channels as told so far: for a kiln fold that starts after they were told. */
-export function knownChannels(state: IntakeState): KilnInput[] {
-  const inputs: KilnInput[] = []
-  for (const node of state.nodes.values()) {
-    for (const [name, channel] of node.channels) if (channel.told) inputs.push(channelInput(node, name, channel))
-  }
-  return inputs
 }
 
 function channelInput(node: NodeMemory, name: string, { periodS, lsb }: ChannelMemory): KilnInput {

@@ -14,7 +14,6 @@ import type { IntakeFold, Message } from './types.ts'
 import { viewNodes } from './view.ts'
 
 export type { IntakeState } from './state.ts'
-export { knownChannels } from './announce.ts'
 
 const mostNodes = 64
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { faultWords } from '../../../../server/contract/vocabulary.ts'
-import { intakeFold, knownChannels } from '../../../../server/domain/intake/fold.ts'
+import { intakeFold } from '../../../../server/domain/intake/fold.ts'
 import { Story, birth, pack, start } from './story.ts'
 
 const one = (record: object, ...others: object[]) => [{ bn: 'yard/n1/', ...record }, ...others]
@@ -227,7 +227,6 @@ describe('period and step', () => {
       story.say(start + seq * 10_000, 'readings', pack({ seq, up: seq * 10, ut }))
     }
     expect(story.inputs.filter(({ kind }) => kind === 'channel')).toMatchObject([{ periodS: 10 }, { periodS: 30 }])
-    expect(knownChannels(story.state)).toMatchObject([{ channel: 'yard/n1/outlet', periodS: 30 }])
   })
 })
 
