@@ -23,6 +23,8 @@ export interface Window {
   charred: Reason[] | null
   openSince: Ms | null
   shutSince: Ms | null
+  /** Since when the model would stop. */
+  modelSince: Ms | null
 }
 
 export function startWindow(): Window {
@@ -38,6 +40,7 @@ export function startWindow(): Window {
     charred: null,
     openSince: null,
     shutSince: null,
+    modelSince: null,
   }
 }
 
@@ -48,6 +51,8 @@ const shutDwellMs = 8 * minuteMs
 const clearHoldsMs = 25 * minuteMs
 const paleHoldsMs = 25 * minuteMs
 const amberHoldsMs = 12 * minuteMs
+/** The model alone carries the stop after so long. From trials, no source. */
+const modelAloneMs = 45 * minuteMs
 
 /** One minute of the window. `advice` leads where there is no good smoke probe. */
 export function stepWindow(w: Window, look: Look, advice: Advice | null): void {
@@ -100,13 +105,23 @@ function open(w: Window, look: Look, model: Advice | null): void {
 
 function shut(w: Window, look: Look, model: Advice | null): void {
   const seen = sightedStop(look)
-  const because = seen ?? (model === null ? rulesStop(w, look) : model.stopCollecting ? (model.because['stop-collecting'] ?? []) : null)
+  const because = seen ?? (model === null ? rulesStop(w, look) : bothStop(w, look, model))
   w.shutSince = because === null ? null : (w.shutSince ?? look.at)
   if (because === null || w.shutSince === null) return
   if (seen === null && look.at - w.shutSince < shutDwellMs) return
   w.shut = true
   w.shutAt = look.at
   w.shutBecause = because
+}
+
+/** Model and votes both lean early where the smoke is not measured: both must agree, or the model has said so for a good while. */
+function bothStop(w: Window, look: Look, model: Advice): Reason[] | null {
+  w.modelSince = model.stopCollecting ? (w.modelSince ?? look.at) : null
+  if (w.modelSince === null) return null
+  const said = model.because['stop-collecting'] ?? [{ code: 'model-says-tar' }]
+  const votes = rulesStop(w, look)
+  if (votes !== null) return [...said, ...votes]
+  return look.at - w.modelSince >= modelAloneMs ? said : null
 }
 
 /** The smoke where it is measured, else the votes; an eye on the drip holds both back for a while. */
