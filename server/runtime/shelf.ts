@@ -1,6 +1,7 @@
 import type { Ms, Output } from '../contract/fold.ts'
 import type { PhaseSpan } from '../contract/live.ts'
 import type { FiringRecord, Store } from '../storage/store.ts'
+import { keepActs } from './acts.ts'
 import type { Session } from './session.ts'
 
 const sparkPoints = 60
@@ -45,13 +46,15 @@ export class Shelf {
     const firing = await this.store.firing(id)
     if (!firing || firing.endSeq !== null) return
     const to = end?.at ?? now
-    await this.store.putFiring({
+    const renewed = {
       ...firing,
       endedAt: end?.at ?? null,
       endSeq: end?.seq ?? null,
       phases: spansOf(await this.store.outputs(id), end?.at ?? null),
       spark: await this.spark(firing, to),
-    })
+    }
+    if (end) await keepActs(this.store, renewed)
+    await this.store.putFiring(renewed)
   }
 
   private async spark(firing: FiringRecord, to: Ms): Promise<FiringRecord['spark']> {

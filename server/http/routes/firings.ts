@@ -2,7 +2,7 @@ import { z } from 'zod'
 import type { Act } from '../../contract/actions.ts'
 import type { FiringSummary } from '../../contract/live.ts'
 import { exportFiring } from '../../recordings/export.ts'
-import { documentOf } from '../../runtime/entry.ts'
+import { actsOfFiring } from '../../runtime/acts.ts'
 import { grainOf, thin, bucketWidthMs } from '../../storage/thin.ts'
 import type { CurvePoint, FiringRecord } from '../../storage/store.ts'
 import type { Answer, Question } from '../context.ts'
@@ -105,13 +105,8 @@ function foreignNodes(instance: Instance, kiln: string): Set<string> {
   return foreign
 }
 
-async function actsOf(instance: Instance, record: FiringRecord): Promise<Act[]> {
-  if (record.endSeq === null) return instance.kilnView(record.kiln)?.firing.acts ?? []
-  const acts: Act[] = []
-  for await (const entries of instance.store.read(record.originSeq, record.endSeq)) {
-    for (const entry of entries) if (entry.kind === 'act' && entry.kiln === record.kiln) acts.push(documentOf<Act>(entry))
-  }
-  return acts
+async function actsOf({ store, kilnView }: Instance, record: FiringRecord): Promise<Act[]> {
+  return record.endSeq === null ? (kilnView(record.kiln)?.firing.acts ?? []) : actsOfFiring(store, record)
 }
 
 function thinned(points: readonly CurvePoint[], role: CurvePoint['role'], from: number, to: number) {
