@@ -3,7 +3,6 @@ import { epochMs } from './clock.ts'
 import type { Outcome } from './outcome.ts'
 import { bootMemory, remark } from './state.ts'
 import type { BootMemory, HeldBoot, NodeMemory, Reading } from './state.ts'
-import { isYear } from './times.ts'
 
 /** Readings that are held back for want of a time, at most, per node. */
 const mostHeld = 20_000
@@ -25,7 +24,7 @@ export function deliver(node: NodeMemory, reading: Reading, t: Ms, late: boolean
   node.samples++
 }
 
-/** Keeps a reading until its boot can be placed; false when there is no more room. */
+/** Keeps a reading until its boot can be placed. */
 export function hold(node: NodeMemory, boot: number, upS: number, reading: Reading, atMs: Ms): void {
   let held = node.held.find((other) => other.boot === boot)
   if (held === undefined) {
@@ -51,7 +50,7 @@ export function releaseHeld(node: NodeMemory, atMs: Ms, outcome: Outcome): void 
     const beganMs = known ?? boot.assumedEpochMs ?? atMs
     for (const { upS, reading } of held.readings) {
       const t = Math.min(Math.round(beganMs + (upS + reading.relativeS) * 1000), atMs)
-      if (isYear(t)) deliver(node, reading, t, true, known === null, outcome)
+      deliver(node, reading, t, true, known === null, outcome)
     }
     return false
   })

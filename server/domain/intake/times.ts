@@ -1,7 +1,7 @@
 import type { Ms } from '../../contract/fold.ts'
 
 /** RFC 8428, 4.5.3: below this a time is relative to the sending of the pack. */
-export const relativeBelowS = 268_435_456
+const relativeBelowS = 268_435_456
 /** Wire format, rule 9: 2020 to 2100. */
 const earliestMs = Date.UTC(2020, 0, 1)
 const latestMs = Date.UTC(2100, 0, 1)
@@ -46,7 +46,7 @@ export function recordTime(timeS: number, { newestAbsoluteMs, aheadS }: PackTime
   return { relativeS: timeS - aheadS, absoluteMs: null }
 }
 
-export const isYear = (ms: Ms): boolean => ms >= earliestMs && ms < latestMs
+const isYear = (ms: Ms): boolean => ms >= earliestMs && ms < latestMs
 
 /** Wire format, rule 1: to 1 ms. */
 const toMs = (timeS: number): Ms => Math.round(timeS * 1000)

@@ -250,6 +250,13 @@ describe('a boot whose buffer arrives after the next start (wire format, rule 4)
     ])
   })
 
+  it('is not lost where the service itself has no clock yet', () => {
+    const story = new Story()
+    story.say(100_000, 'backlog', pack({ seq: 1, up: 50 }))
+    story.say(105_000, 'readings', pack({ seq: 12, up: 90 }))
+    expect(story.samples().map(({ t }) => t)).toEqual([105_000, 65_000])
+  })
+
   it('is not waited for without end', () => {
     const story = new Story()
     story.say(start + 100_000, 'backlog', pack({ seq: 1, up: 50 }))
