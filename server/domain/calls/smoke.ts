@@ -17,7 +17,10 @@ export function smokeStart(look: Look): Reason[] | null {
   const smoke = mean(look.past.smoke, 10)
   if (smoke === null) return null
   const limit = look.config.limits.smokeStartC
-  const rate = slope(look.past.smoke, 60) ?? slope(look.past.smoke, 30)
+  // arriving at a plateau is not leaving it: the last quarter of an hour must climb as the last hour does
+  const hour = slope(look.past.smoke, 60) ?? slope(look.past.smoke, 30)
+  const quarter = slope(look.past.smoke, 15)
+  const rate = hour === null || quarter === null ? hour : Math.min(hour, quarter)
   if (smoke >= limit && (smoke >= smokeBands.plateauTop + 1 || (rate !== null && rate >= climbingKPerH)))
     return [
       { code: 'smoke-over', value: smoke, limit },

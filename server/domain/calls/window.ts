@@ -45,7 +45,7 @@ export function startWindow(): Window {
 }
 
 const minuteMs = 60_000
-const openDwellMs = 5 * minuteMs
+const openDwellMs = 10 * minuteMs
 const shutDwellMs = 8 * minuteMs
 /** How long a drip seen clear holds the start back: the next glass is due by then. Common practice, no source. */
 const clearHoldsMs = 25 * minuteMs

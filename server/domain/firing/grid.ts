@@ -5,7 +5,7 @@ import { forecastCalls } from '../calls/forecast.ts'
 import { hintsOf } from '../calls/hints.ts'
 import { doneOf, propose } from '../calls/propose.ts'
 import { stepCalls } from '../calls/state.ts'
-import { stepWindow } from '../calls/window.ts'
+import { startWindow, stepWindow } from '../calls/window.ts'
 import { stepCondenser } from '../condenser/watch.ts'
 import { airC, coolingStepMs, notBefore, startCooling, stepCooling } from '../cooling/fit.ts'
 import { judgeOpen, mustWithdraw } from '../cooling/open.ts'
@@ -51,7 +51,8 @@ function stepMinute(state: KilnState, look: Look): void {
     state.cooling = null
     state.open = null
     state.openNotBefore = null
-    if (look.litAt !== null) stepWindow(state.window, look, state.advice)
+    if (state.phase.phase === 'failed') state.window = startWindow()
+    else if (look.litAt !== null) stepWindow(state.window, look, state.advice)
     return
   }
   if (state.cooling?.sealedAt !== look.facts.sealedAt) state.cooling = startCooling(look.facts.sealedAt)

@@ -178,15 +178,26 @@ function relight(state: PhaseState, look: Look): boolean {
   return move(state, look.at, 'kindling', [{ code: 'firebox-over', value: firebox, limit: look.config.limits.fireLowC, forS: 120 }])
 }
 
-/** A fire that is out in kindling or drying, with the wood no longer warming, has failed. Later the charge may run by itself. */
+const outForMin = 30
+const cooledForMin = 60
+
+/**
+ * Early: the fire is out and the wood no longer warms. Later the charge may run by itself, so the wall must fall as well for an hour,
+ * and hardly any vapour come.
+ */
 function fails(state: PhaseState, look: Look): boolean {
-  const early = state.phase === 'kindling' || state.phase === 'drying'
-  const top = highest(look.past.firebox, 30)
-  const wall = slope(look.past.wall, 30)
-  const out =
-    early && top !== null && top < look.config.limits.fireOutC && (wall === null || wall < 4) && look.past.firebox.values.length >= 30
-  const lit = look.litAt
-  return out && lit !== null && look.at - lit > 40 * minuteMs && look.at - state.since > 20 * minuteMs
+  const { past } = look
+  const top = highest(past.firebox, outForMin)
+  const out = top !== null && top < look.config.limits.fireOutC && past.firebox.values.length >= outForMin
+  if (!out || look.litAt === null || look.at - look.litAt < 40 * minuteMs || look.at - state.since < 20 * minuteMs) return false
+  if (state.phase === 'kindling' || state.phase === 'drying') {
+    const wall = slope(past.wall, 30)
+    return wall === null || wall < 4
+  }
+  if (state.phase !== 'breakdown' && state.phase !== 'vinegar') return false
+  const wall = slope(past.wall, cooledForMin)
+  const vapour = mean(past.smoke, 10) ?? mean(past.outlet, 10)
+  return wall !== null && wall < -6 && vapour !== null && vapour < smokeBands.drying
 }
 
 function forward(state: PhaseState, look: Look, window: Window): boolean {
