@@ -107,6 +107,7 @@ describe('the whole life of a lot, with the clock moved', () => {
     await page.emulateMedia({ media: 'print' })
     expect(await page.locator('[data-print=sprayer]').innerText()).toContain('of vinegar')
     expect(await page.locator('main').isVisible()).toBe(false)
+    await page.screenshot({ path: `${out}sprayer-print.png` })
     const paper = await page.pdf({ path: `${out}sprayer-card.pdf`, format: 'A4', printBackground: true })
     // one sheet: a PDF names its pages in its page tree
     expect(/\/Count 1\b/.test(paper.toString('latin1'))).toBe(true)
