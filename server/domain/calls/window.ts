@@ -118,7 +118,7 @@ function shut(w: Window, look: Look, model: Advice | null): void {
 function bothStop(w: Window, look: Look, model: Advice): Reason[] | null {
   w.modelSince = model.stopCollecting ? (w.modelSince ?? look.at) : null
   if (w.modelSince === null) return null
-  const said = model.because['stop-collecting'] ?? [{ code: 'model-says-tar' }]
+  const said = model.because['stop-collecting'] ?? [{ code: 'worth-now', value: model.collectWorthPerH ?? 0 }]
   const votes = rulesStop(w, look)
   if (votes !== null) return [...said, ...votes]
   return look.at - w.modelSince >= modelAloneMs ? said : null

@@ -57,7 +57,7 @@ export function alarmSample(state: KilnState, id: string, channel: Channel, valu
     alarm: 'probe-fault',
     channel: id,
     sign: when(faulty),
-    because: faulty ? [{ code: channel.track.quality, channel: id }] : [],
+    because: [], // the channel itself carries the word of its fault
     quiet: !isTended(state),
   })
   if (value === null || follows(state, id, channel)) return
@@ -99,7 +99,7 @@ export function alarmHealth(state: KilnState, code: HealthCode, on: boolean, at:
   if (on) state.health[code] ??= at
   else delete state.health[code]
   const quiet = code === 'nobody-watching' && state.facts.armedAt === null
-  teller(state, at, emit)({ alarm: code, channel: null, sign: when(on), because: [{ code }], quiet })
+  teller(state, at, emit)({ alarm: code, channel: null, sign: when(on), because: [], quiet })
 }
 
 export function alarmAct(state: KilnState, input: Extract<Input, { kind: 'act' }>, emit: Emit): void {
