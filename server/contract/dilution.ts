@@ -67,6 +67,7 @@ export interface Mixture {
   waterMl: number
   totalMl: number
   cautions: CautionCode[]
+  /** Published rates that name this strength for this use; none when the person chose another. */
   rates: Rate[]
 }
 

@@ -22,7 +22,7 @@ export interface ChargeExpectation {
   crudeL: Range
   /** After the rest, the middle layer. */
   vinegarL: Range
-  cooling: { heatMj: Range; meanKw: number; waterL: Range; riseK: number; hours: number }
+  cooling: { heatMj: Range; meanKw: number; waterL: Range; clothL: Range; riseK: number; hours: number }
   bottles: { count: number; sizeL: number; marked: number }
 }
 

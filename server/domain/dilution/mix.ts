@@ -1,4 +1,4 @@
-import type { CautionCode, Mixture, Ratio, Touches, UseId } from '../../contract/dilution.ts'
+import type { CautionCode, Mixture, Rate, Ratio, Touches, UseId } from '../../contract/dilution.ts'
 import type { Checked } from '../../contract/entry-problems.ts'
 import { accept, outside, problem, refuse } from '../entered/number.ts'
 import { asFold, asParts, checkedRatio } from './convention.ts'
@@ -41,8 +41,14 @@ export function mix(use: UseId, ratio: Ratio, tank: Tank): Checked<Mixture> {
     waterMl,
     totalMl: vinegarMl + waterMl,
     cautions: cautionsFor(touches[use], fold),
-    rates: rates.filter((rate) => rate.use === use && rate.offered),
+    rates: rates.filter((rate) => rate.use === use && rate.offered && holds(rate, fold)),
   })
+}
+
+/** Whether a published rate names this strength; half a per cent lets 1 : 500 stand for 500-fold. */
+function holds(rate: Rate, fold: number): boolean {
+  const shift = rate.convention === 'parts' ? 1 : 0
+  return fold >= (rate.from + shift) * 0.995 && fold <= (rate.to + shift) * 1.005
 }
 
 /** What goes on the page and the card, first what matters most (maker's and FFTC advice; Epagri; Okayama library). */

@@ -7,10 +7,7 @@ const airingHours = 24
 /** Weathering before carriage: IMDG 42-24, special provision 978 (UN 1361, class 4.2). */
 const weatheringDays = 14
 /** Store and pack at or below; above it even a small heap may heat itself (Dzonzi-Undi et al. 2014; IMDG special provision 978). */
-export const warmestPileC = 40
-/** A bag of packing instruction P002: 50 kg at most, 30 recommended (CINS guidance). */
-export const bagKg = { most: 50, recommended: 30 }
-
+const warmestPileC = 40
 export type AiringState = 'not-aired' | 'airing' | 'aired'
 
 export interface Airing {

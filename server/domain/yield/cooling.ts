@@ -24,10 +24,16 @@ export function coolingDutyMj(inC: number, outC: number): Range {
   return { low, likely: (low + high) / 2, high }
 }
 
+/** Water that dries off the cloths takes 2430 kJ/L near 30 °C (steam tables): far less of it than of water that only runs by. */
+const dryingOffKjPerL = 2430
+
 export interface CoolingNeed {
   heatMj: Range
   meanKw: number
+  /** That runs by and warms by `riseK`. */
   waterL: Range
+  /** That dries off wet cloths. */
+  clothL: Range
   riseK: number
   hours: number
 }
@@ -36,19 +42,19 @@ export interface CoolingNeed {
 export function coolingNeed(dryKg: number, hours: number, riseK: number): CoolingNeed {
   const duty = coolingDutyMj(120, 35)
   const heatMj = { low: duty.low * dryKg, likely: duty.likely * dryKg, high: duty.high * dryKg }
-  const litres = (mj: number): number => (1000 * mj) / (waterKj * riseK)
+  const litres = (kjPerL: number): Range => ({
+    low: (1000 * heatMj.low) / kjPerL,
+    likely: (1000 * heatMj.likely) / kjPerL,
+    high: (1000 * heatMj.high) / kjPerL,
+  })
   return {
     heatMj,
     meanKw: (1000 * heatMj.likely) / (hours * 3600),
-    waterL: { low: litres(heatMj.low), likely: litres(heatMj.likely), high: litres(heatMj.high) },
+    waterL: litres(waterKj * riseK),
+    clothL: litres(dryingOffKjPerL),
     riseK,
     hours,
   }
-}
-
-/** Cloths that dry off take heat by evaporation: about 2430 kJ/L near 30 °C (steam tables), so far less water than one that only runs by. */
-export function clothWaterL(heatMj: number): number {
-  return (1000 * heatMj) / 2430
 }
 
 /** Heat only to warm the charge's own water from 20 °C and boil it off, kJ per kg of dry wood. */

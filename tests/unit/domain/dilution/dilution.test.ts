@@ -152,6 +152,19 @@ describe('vinegar into a tank', () => {
   })
 })
 
+describe('the rates beside a mixture', () => {
+  it.each<[UseId, Ratio, number]>([
+    ['leaves-grown', fold(500), 4],
+    ['leaves-grown', parts(500), 4],
+    ['leaves-grown', fold(5000), 0],
+    ['seed-soak', fold(50), 1],
+    ['compost', parts(100), 1],
+    ['compost', parts(110), 0],
+  ])('%s at %j: %d name this strength', (use, ratio, count) => {
+    expect(taken(mix(use, ratio, water20)).rates).toHaveLength(count)
+  })
+})
+
 describe('the table of rates', () => {
   it('has a source beside every row, and a use for every row', () => {
     for (const rate of rates) {

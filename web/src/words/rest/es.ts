@@ -372,7 +372,7 @@ export const es: RestWords = {
     every: (from, to) => (from === to ? `cada ${String(from)} días` : `cada ${String(from)} a ${String(to)} días`),
     perM2: (litres) => `${litres} L/m²`,
     planting: (from, to) => `${String(from)} a ${String(to)} días antes de plantar`,
-    take: 'Tomarla',
+    ownChoice: 'Ninguna dosis publicada nombra esta fuerza para este uso.',
     mixedDone: (ml, left) => `Anotado: ${ml} usados, quedan ${left}.`,
     ids: {
       'leaves-young': 'hojas, plantas jóvenes',
@@ -449,6 +449,7 @@ export const es: RestWords = {
       water: 'agua en ella',
       heat: 'calor que hay que quitar',
       cooling: 'agua de enfriar que corre, 20 °C más caliente',
+      cloths: 'agua que se seca en los paños',
       bottles: 'botellas',
       bottlesText: (n, size) => `${String(n)} de ${size}, y tres recipientes marcados: primera agua, vinagre, alquitrán`,
       rested: 'vinagre tras el reposo',
@@ -471,8 +472,8 @@ export const es: RestWords = {
     },
     list: {
       heading: 'No encienda hasta que todo esto sea así.',
-      second: 'Si algo de la izquierda no es así, déjelo sin encender.',
-      refuse: 'no encender',
+      second: 'Si algo de la izquierda no es así, déjelo sin encender. Las normas locales van primero.',
+      refuse: 'tiene que ser así',
       ready: 'tener a mano',
       print: 'Imprimir la lista',
       items: {
@@ -500,18 +501,19 @@ export const es: RestWords = {
       title: 'Cuando la pantalla está muerta',
       print: 'Imprimir la tarjeta',
       lines: [
-        ['El goteo se oscurece', 'Quite la botella. Lo demás es alquitrán: a la lata.'],
+        ['Humo espeso, blanco que amarillea', 'Ponga debajo la botella del vinagre. Lo de antes es agua: a su propio recipiente.'],
+        ['Sale vapor del tubo, o el goteo para', 'Moje los paños. Una y otra vez. No toque el tubo.'],
+        ['El goteo se oscurece', 'Quite la botella. Lo demás es alquitrán: a la lata. Guantes y gafas.'],
         ['Humo fino y azul, luego claro', 'Selle: primero la boca, al final la chimenea. Póngase a un lado. Barro en cada grieta.'],
-        ['La salida quema la mano', 'Moje los paños. Una y otra vez.'],
-        ['Sellado', 'Cerrado hasta que esté frío a la mano por todas partes, tambor y tierra. Una noche sola no basta.'],
+        ['Sellado', 'Cerrado hasta que no quede calor en ninguna parte, tambor y tierra, con la mano cerca. Una noche sola no basta.'],
         [
           'Abrir',
           'Solo una abertura de prueba: una rendija, a un lado, barro listo, mirar 30 minutos. Calor, brillo o humo: cierre otra vez.',
         ],
-        ['Dolor de cabeza, mareo, náusea', 'Monóxido de carbono. Salga, contra el viento, y saque a los demás. Vaya al médico.'],
+        ['Dolor de cabeza, mareo, náusea', 'Monóxido de carbono. Vaya contra el viento al momento y llame a los demás. Vaya al médico.'],
         [
           'Nunca',
-          'Inclinarse encima, probar el goteo, encender el humo, echar agua dentro, dormir al lado, meter carbón caliente en casa.',
+          'Inclinarse encima, probar el goteo, encender el humo, abrir para mirar, echar agua dentro, dormir al lado o a favor del viento, meter carbón caliente en casa.',
         ],
       ],
       foot: 'Siga las normas locales y la práctica autorizada.',
