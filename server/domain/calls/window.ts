@@ -23,8 +23,9 @@ export interface Window {
   charred: Reason[] | null
   openSince: Ms | null
   shutSince: Ms | null
-  /** Since when the model would stop. */
+  /** Since when the model, and the votes, would stop. */
   modelSince: Ms | null
+  votesSince: Ms | null
 }
 
 export function startWindow(): Window {
@@ -41,6 +42,7 @@ export function startWindow(): Window {
     openSince: null,
     shutSince: null,
     modelSince: null,
+    votesSince: null,
   }
 }
 
@@ -51,8 +53,9 @@ const shutDwellMs = 8 * minuteMs
 const clearHoldsMs = 25 * minuteMs
 const paleHoldsMs = 25 * minuteMs
 const amberHoldsMs = 12 * minuteMs
-/** The model alone carries the stop after so long. From trials, no source. */
+/** One of the two alone carries the stop after so long. From trials, no source. */
 const modelAloneMs = 45 * minuteMs
+const votesAloneMs = 60 * minuteMs
 
 /** One minute of the window. `advice` leads where there is no good smoke probe. */
 export function stepWindow(w: Window, look: Look, advice: Advice | null): void {
@@ -114,14 +117,17 @@ function shut(w: Window, look: Look, model: Advice | null): void {
   w.shutBecause = because
 }
 
-/** Model and votes both lean early where the smoke is not measured: both must agree, or the model has said so for a good while. */
+/** Model and votes both lean early where the smoke is not measured: both must agree, or one has said so alone for a good while. */
 function bothStop(w: Window, look: Look, model: Advice): Reason[] | null {
-  w.modelSince = model.stopCollecting ? (w.modelSince ?? look.at) : null
-  if (w.modelSince === null) return null
-  const said = model.because['stop-collecting'] ?? [{ code: 'worth-now', value: model.collectWorthPerH ?? 0 }]
   const votes = rulesStop(w, look)
-  if (votes !== null) return [...said, ...votes]
-  return look.at - w.modelSince >= modelAloneMs ? said : null
+  const said = model.stopCollecting
+    ? (model.because['stop-collecting'] ?? [{ code: 'worth-now', value: model.collectWorthPerH ?? 0 }])
+    : null
+  w.modelSince = said === null ? null : (w.modelSince ?? look.at)
+  w.votesSince = votes === null ? null : (w.votesSince ?? look.at)
+  if (said !== null && votes !== null) return [...said, ...votes]
+  if (w.modelSince !== null && look.at - w.modelSince >= modelAloneMs) return said
+  return w.votesSince !== null && look.at - w.votesSince >= votesAloneMs ? votes : null
 }
 
 /** The smoke where it is measured, else the votes; an eye on the drip holds both back for a while. */
