@@ -41,9 +41,12 @@ export type Effect =
   | { kind: 'opened' | 'closed'; kiln: KilnId; session: string; at: Ms; seq: number }
   | { kind: 'refused'; entry: JournalEntry; refusal: Refusal }
   | { kind: 'command'; node: NodeId; do: 'rebirth'; why: string }
+  /** A fold threw, which is a defect of ours; it goes on with the next entry, live and in every replay alike. */
+  | { kind: 'failed'; seq: number; problem: unknown }
 
 type Numberless<T> = T extends Input ? Omit<T, 'seq' | 'at'> : never
 
+const tick = { kind: 'tick' } as const
 const secondMs = 1000
 const hourMs = 3_600_000
 
@@ -107,7 +110,7 @@ export class Driver<I, K> {
   drive(entry: JournalEntry): Effect[] {
     this.tickUpTo(entry.at)
     this.state.seq = entry.seq
-    this.apply(entry)
+    this.guarded(() => this.apply(entry))
     return this.take()
   }
 
@@ -134,19 +137,23 @@ export class Driver<I, K> {
   }
 
   private tickUpTo(at: Ms): void {
-    const { state, folds } = this
+    const { state } = this
     this.skipIdle(at)
     for (let second = state.at + secondMs; second <= at; second += secondMs) {
       state.at = second
       const rolls = state.rolling && second % hourMs === 0
       for (const session of state.sessions.values()) {
         if (rolls && session.openedAt === null) this.begin(session.config)
-        else {
-          const result = folds.kiln.step(session.state, { seq: state.seq, at: second, kind: 'tick' })
-          session.state = result.state
-          if (result.outputs.length > 0) this.tell(session, result.outputs)
-        }
+        else this.guarded(() => this.step(session, second, tick))
       }
+    }
+  }
+
+  private guarded(run: () => void): void {
+    try {
+      run()
+    } catch (problem) {
+      this.effects.push({ kind: 'failed', seq: this.state.seq, problem })
     }
   }
 

@@ -45,6 +45,8 @@ const checkpointEveryMs = 300_000
 const shelfEveryMs = 60_000
 const probeEveryMs = 5000
 const healthyWithinMs = 3000
+/** A fold that has not failed for so long counts as mended. */
+const mendedAfterMs = 60_000
 
 /** One site in action: what enters is stored, then folded, then told. The only owner of the folds' state. */
 export class Site<I, K> {
@@ -58,6 +60,7 @@ export class Site<I, K> {
   private running: { driver: Driver<I, K>; clock: Clock; inbox: Inbox; watch: Watch } | null = null
   private cancelTick: () => void = () => {}
   private passedAt = 0
+  private failedAt = 0
 
   constructor(setup: SiteSetup<I, K>) {
     this.setup = setup
@@ -89,6 +92,7 @@ export class Site<I, K> {
     }
     for (const config of configs) await this.align(config)
     await this.recorder.flush()
+    if (!this.setup.demo) await this.checkpoint()
     this.scheduleTick()
   }
 
@@ -221,6 +225,7 @@ export class Site<I, K> {
     if (this.failing.has('storage-failing') && passed(probeEveryMs)) this.probe()
     // the demo runs faster than anybody could answer
     this.setHealth('nobody-watching', !this.setup.demo && this.firing() && watch.unwatched(at))
+    if (at - this.failedAt > mendedAfterMs) this.setHealth('service-failing', false)
     if (!this.firing()) clock.catchUp()
     this.setHealth('clock-suspect', !clock.sure())
     void this.recorder.flush()
@@ -260,16 +265,17 @@ export class Site<I, K> {
   }
 
   private tell(run: () => Effect[]): void {
-    const { driver } = this.live()
-    try {
-      const effects = run()
-      this.passedAt = performance.now()
-      this.recorder.take(effects, (id) => sessionOf(driver, id))
-      for (const listener of this.listeners) listener(effects)
-    } catch (problem) {
-      this.setup.log.error({ problem }, 'a fold failed')
+    const { driver, inbox } = this.live()
+    const effects = run()
+    this.passedAt = performance.now()
+    this.recorder.take(effects, (id) => sessionOf(driver, id))
+    for (const effect of effects) {
+      if (effect.kind !== 'failed') continue
+      this.setup.log.error({ problem: effect.problem, seq: effect.seq }, 'a fold failed')
+      this.failedAt = inbox.now()
       this.setHealth('service-failing', true)
     }
+    for (const listener of this.listeners) listener(effects)
   }
 }
 

@@ -11,10 +11,10 @@ import type { Store } from '../../../server/storage/store.ts'
 
 const start = Date.UTC(2026, 2, 1, 7, 0, 0)
 
-async function siteOn(store: Store) {
+async function siteOn(store: Store, intake = intakeFold) {
   const clock = new SteppedClock(start)
   // by rules alone: what is tested here is the site
-  const folds = { intake: intakeFold, kiln: makeKilnFold<never>(null) }
+  const folds = { intake, kiln: makeKilnFold<never>(null) }
   const setup = {
     folds,
     store,
@@ -74,6 +74,29 @@ describe('a site in trouble', () => {
     await site.act('kiln-1', { id: 'a', doneAt: start, act: { action: 'light' } })
     expect(site.kilnView('kiln-1')?.firing.acts).toHaveLength(1)
     await site.stop()
+  })
+
+  test('a fold that throws is told and goes on with the next message, also in a recovery that meets the same one', async () => {
+    const store = createMemoryStore()
+    const poisoned = {
+      ...intakeFold,
+      step(state: Parameters<typeof intakeFold.step>[0], message: Parameters<typeof intakeFold.step>[1]) {
+        if (message.topic.endsWith('poison')) throw new Error('a defect of ours')
+        return intakeFold.step(state, message)
+      },
+    }
+    const { site, clock } = await siteOn(store, poisoned)
+    await site.receive({ ...reading(1), topic: 'firing/1/yard/n1/poison' })
+    expect(site.healthy()).toBe(false)
+    clock.moveTo(start + 5000)
+    await site.receive(reading(2))
+    expect(site.kilnView('kiln-1')?.channels[0]?.value).toBe(22)
+    clock.moveTo(start + 70_000)
+    await settled()
+    expect(site.siteView().health).toEqual([])
+    const again = await siteOn(store, poisoned)
+    expect(again.site.kilnView('kiln-1')?.channels[0]?.value).toBe(22)
+    await again.site.stop()
   })
 
   test('nobody has looked for a minute of a firing: the folds hear of it, and of the end of it', async () => {
