@@ -4,6 +4,7 @@ import type { Broker, BrokerEars, Said } from './broker.ts'
 import { Door } from './gate/door.ts'
 import { gateLimits, type GateLimits } from './gate/limits.ts'
 import { Takeovers } from './gate/takeovers.ts'
+import { limitQueues } from './queues.ts'
 import { sitePolicy, type Policy } from './policy.ts'
 
 export interface EmbeddedOptions extends BrokerEars {
@@ -35,6 +36,8 @@ class EmbeddedBroker implements Broker {
   readonly #aedes: Aedes
   /** Which node a connection speaks for, once it has spoken. */
   readonly #nodes = new WeakMap<Client, string>()
+  /** Topics of nodes that the broker keeps the last message of. */
+  readonly #retained = new Set<string>()
   /** Messages on their way to the disk. */
   #storing = 0
   #stopping = false
@@ -63,6 +66,7 @@ class EmbeddedBroker implements Broker {
 
   async start(retained: readonly Said[] = []): Promise<{ port: number }> {
     await this.#aedes.listen()
+    limitQueues(this.#aedes, this.#limits.waiting)
     for (const said of retained) await this.publish(said)
     return { port: await this.#door.listen(this.#options.host, this.#options.port) }
   }
@@ -120,7 +124,7 @@ class EmbeddedBroker implements Broker {
     }
     if (client !== null && node !== null) this.#nodes.set(client, node)
     // the broker remembers only what the contract wants kept: a stored reading would come back as a fresh one
-    packet.retain &&= keep
+    packet.retain &&= keep && this.#mayRetain(topic)
     const bytes = typeof payload === 'string' ? Buffer.from(payload) : payload
     const message = { topic, payload: bytes, qos, retained: false, client: sender }
     const kept =
@@ -132,6 +136,12 @@ class EmbeddedBroker implements Broker {
       done(error === null || error instanceof Error ? error : new Error(String(error)))
     }
     kept.then(() => end(null), end)
+  }
+
+  #mayRetain(topic: string): boolean {
+    const fits = this.#retained.has(topic) || this.#retained.size < this.#limits.retained
+    if (fits) this.#retained.add(topic)
+    return fits
   }
 
   #authorizeSubscribe(

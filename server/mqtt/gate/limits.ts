@@ -12,6 +12,10 @@ export interface GateLimits {
   takeoversPerMin: number
   subscriptions: number
   drainWithinMs: number
+  /** Messages that wait for an absent client. */
+  waiting: number
+  /** Topics of nodes whose last message is kept. */
+  retained: number
 }
 
 export const gateLimits: GateLimits = {
@@ -26,4 +30,6 @@ export const gateLimits: GateLimits = {
   takeoversPerMin: 5, // class 26
   subscriptions: 16, // class 22
   drainWithinMs: 10_000, // class 27
+  waiting: 100, // class 23
+  retained: 200, // class 21
 }
