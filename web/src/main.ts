@@ -1,5 +1,7 @@
 import { mount } from 'svelte'
-import './look/fonts.css'
+import '@fontsource/atkinson-hyperlegible-next/latin-400.css'
+import '@fontsource/atkinson-hyperlegible-next/latin-700.css'
+import '@fontsource/atkinson-hyperlegible-next/latin-800.css'
 import './look/tokens.css'
 import './look/page.css'
 import App from './App.svelte'

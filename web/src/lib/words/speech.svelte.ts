@@ -5,7 +5,7 @@ import { Measures } from './measures.ts'
 const others: Record<Exclude<Language, 'en'>, () => Promise<Words>> = {
   es: async () => (await import('../../words/es.ts')).es,
   // its letters come with it: nobody else has to load them
-  th: async () => (await Promise.all([import('../../words/th.ts'), import('../../look/fonts-th.css')]))[0].th,
+  th: async () => (await Promise.all([import('../../words/th.ts'), import('../../look/thai-letters.ts')]))[0].th,
 }
 
 /** The words of the chosen language and how it writes numbers. English stands until another language has arrived. */
