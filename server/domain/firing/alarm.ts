@@ -1,6 +1,6 @@
 import type { Input, Ms } from '../../contract/fold.ts'
 import type { HealthCode } from '../../contract/vocabulary.ts'
-import { ebb, order, tell, tickBoard } from '../alarms/board.ts'
+import { ebb, order, tell, tickBoard, type Telling } from '../alarms/board.ts'
 import type { AlarmItem } from '../alarms/engine.ts'
 import { judgeFire } from '../alarms/fire.ts'
 import { when } from '../alarms/limit.ts'
@@ -86,6 +86,8 @@ export function alarmGrid(state: KilnState, at: Ms, emit: Emit): void {
   const speak = teller(state, at, emit)
   const scene = sceneAt(state, at)
   judgeEvery10s(scene, speak)
+  // told again because arming may come after it
+  if (state.health['nobody-watching'] !== undefined) speak(nobody(state, true))
   if (at % 60_000 === 0) judgeEveryMinute(scene, speak)
   ebb(state.board, at)
 }
@@ -94,12 +96,19 @@ export function alarmTick(state: KilnState, at: Ms, emit: Emit): void {
   for (const item of tickBoard(state.board, alarmTable, at)) sayItem(emit, at, item)
 }
 
+const nobody = (state: KilnState, on: boolean): Telling => ({
+  alarm: 'nobody-watching',
+  channel: null,
+  sign: when(on),
+  because: [],
+  quiet: state.facts.armedAt === null,
+})
+
 /** Troubles of the service have their alarms here, so that alarms have one home. */
 export function alarmHealth(state: KilnState, code: HealthCode, on: boolean, at: Ms, emit: Emit): void {
   if (on) state.health[code] ??= at
   else delete state.health[code]
-  const quiet = code === 'nobody-watching' && state.facts.armedAt === null
-  teller(state, at, emit)({ alarm: code, channel: null, sign: when(on), because: [], quiet })
+  teller(state, at, emit)(code === 'nobody-watching' ? nobody(state, on) : { alarm: code, channel: null, sign: when(on), because: [] })
 }
 
 export function alarmAct(state: KilnState, input: Extract<Input, { kind: 'act' }>, emit: Emit): void {

@@ -19,8 +19,11 @@ export function standingOf(state: KilnState): Standing {
   const collecting = calls['start-collecting'].state
   const stopping = calls['stop-collecting'].state
   if (facts.unloadedAt !== null || facts.openedAt !== null) return { do: 'none', call: null, next: null }
-  if (facts.sealedAt !== null)
-    return calls.open.state === 'due' ? { do: 'trial-opening', call: 'open', next: null } : { do: 'keep-shut', call: null, next: null }
+  if (facts.sealedAt !== null) {
+    // the trial opening goes on while the small gap stands, until anything rises
+    const trial = calls.open.state === 'due' || (facts.crackedAt !== null && phase.phase === 'cold')
+    return trial ? { do: 'trial-opening', call: 'open', next: null } : { do: 'keep-shut', call: null, next: null }
+  }
   if (phase.phase === 'failed') return { do: 'relight', call: null, next: null }
   if (phase.phase === 'idle') return { do: facts.loadedAt === null ? 'none' : 'light', call: null, next: null }
   if (calls.seal.state === 'due') return { do: 'seal', call: 'seal', next: null }

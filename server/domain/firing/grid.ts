@@ -1,4 +1,4 @@
-import type { Ms } from '../../contract/fold.ts'
+import type { Ms, Reason } from '../../contract/fold.ts'
 import { roles, type Role } from '../../contract/vocabulary.ts'
 import { fireIsWanted, stepFire } from '../alarms/fire.ts'
 import { forecastCalls } from '../calls/forecast.ts'
@@ -70,8 +70,7 @@ function coldStart(state: KilnState, look: Look): void {
 }
 
 function stepPhases(state: KilnState, look: Look, emit: Emit): void {
-  const cold = state.calls.open.state === 'due' || state.calls.open.state === 'done' ? state.calls.open.because : null
-  if (!stepPhase(state.phase, look, state.window, cold)) return
+  if (!stepPhase(state.phase, look, state.window, coldBecause(state, look))) return
   const { phase, because } = state.phase
   const open = state.ribbon.at(-1)
   if (open !== undefined) open.to = look.at
@@ -82,6 +81,15 @@ function stepPhases(state: KilnState, look: Look, emit: Emit): void {
     state.evidence.push({ at: litAt, kind: 'lit' })
   }
   emit.say(look.at, { kind: 'phase', phase, because })
+}
+
+/** Cold is what the opening call found; a gap opened before it was due makes nothing cold. */
+function coldBecause(state: KilnState, look: Look): Reason[] | null {
+  const { open } = state.calls
+  if (open.state === 'due') return open.because
+  const stays =
+    state.phase.phase === 'cold' && open.state === 'done' && state.cooling !== null && mustWithdraw(state.cooling, look) === null
+  return stays ? state.phase.because : null
 }
 
 function stepCallStates(state: KilnState, look: Look, emit: Emit): boolean {

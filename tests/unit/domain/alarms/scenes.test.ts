@@ -141,6 +141,12 @@ describe('the service itself', () => {
     ])
     expect(play([...inputs, health('storage-failing', true), health('storage-failing', false)]).view.alarms).toEqual([])
   })
+  it('says so when the arming comes after', () => {
+    const inputs = firing(three, [lit, [31, { action: 'arm' }]], -5, 32)
+    const cut = inputs.findIndex((i) => i.at >= lightAt + 30 * minute)
+    const gone: Input = { seq: inputs[cut]!.seq, at: inputs[cut]!.at, kind: 'health', code: 'nobody-watching', on: true }
+    expect(alarmsOf(play([...inputs.slice(0, cut), gone, ...inputs.slice(cut)]).outputs)).toEqual(['nobody-watching'])
+  })
 })
 
 describe('a sealed kiln', () => {

@@ -80,3 +80,27 @@ describe('what the operator did', () => {
     expect(view.firing.collectingSince).toBe(lightAt + 60 * minute)
   })
 })
+
+describe('the trial opening', () => {
+  const sealed: Parameters<typeof firing>[1] = [lit, [540, { action: 'seal' }]]
+  it('stands from the call on, and while the small gap is watched', () => {
+    const called = play(firing(drum, sealed, -14, 2300))
+    const [due] = minutesOf(called.outputs, 'call', (o) => o.kind === 'call' && o.call === 'open' && o.state === 'due')
+    expect(due).toBeGreaterThan(540 + 600)
+    expect(called.view.command.do).toBe('trial-opening')
+    expect(called.view.firing.phase).toBe('cold')
+    const cracked = play(firing(drum, [...sealed, [2305, { action: 'crack' }]], -14, 2310))
+    expect(cracked.view.command.do).toBe('trial-opening')
+  })
+  it('is never what is told to one who opens a hot kiln', () => {
+    const { view, outputs } = play(firing(drum, [...sealed, [600, { action: 'crack' }]], -14, 640))
+    expect(view.command.do).toBe('keep-shut')
+    expect(view.firing.phase).toBe('cooling')
+    expect(callsOf(outputs)).not.toContain('open due')
+  })
+  it('begins anew when the kiln was closed again', () => {
+    const { view } = play(firing(drum, [...sealed, [600, { action: 'crack' }], [610, { action: 'reseal' }]], -14, 640))
+    expect(view.firing.sealedAt).toBe(lightAt + 610 * minute)
+    expect(view.calls.find((c) => c.call === 'open')?.state).toBe('not-yet')
+  })
+})
