@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process'
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { copyFileSync, cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
 import { afterEach, describe, expect, it } from 'vitest'
@@ -187,6 +187,48 @@ describe('a damaged database (F10)', () => {
     const third = await started(folder)
     expect(third.opening.restoredFrom).not.toBeNull()
     expect((await seqsOf(third.store)).length).toBe(1450)
+  })
+})
+
+describe('the log of the database (F11)', () => {
+  /** The files as a crash leaves them. */
+  async function crashed(): Promise<string> {
+    const folder = folderOf()
+    const store = sqliteIn(folder)
+    await store.start()
+    await store.append(entries(1, 5))
+    const copy = folderOf()
+    cpSync(folder, copy, { recursive: true })
+    await store.stop()
+    return copy
+  }
+
+  it('there after a crash, nothing is missing', async () => {
+    const { store, opening } = await started(await crashed())
+    expect(opening.logGone).toBe(false)
+    expect(await seqsOf(store)).toEqual([1, 2, 3, 4, 5])
+  })
+
+  it('gone after a crash, it is told', async () => {
+    const folder = await crashed()
+    for (const suffix of ['-wal', '-shm']) rmSync(join(folder, `kiln.db${suffix}`))
+    const { store, opening } = await started(folder)
+    expect(opening.logGone).toBe(true)
+    await store.append(entries(6, 6))
+  })
+
+  it('of another database, the damage is found and what is whole is kept', async () => {
+    const folder = await crashed()
+    const other = folderOf()
+    const foreign = sqliteIn(other)
+    await foreign.start()
+    await foreign.append(entries(1, 2000))
+    copyFileSync(join(other, 'kiln.db-wal'), join(folder, 'kiln.db-wal'))
+    rmSync(join(folder, 'kiln.db-shm'))
+    await foreign.stop()
+    const { store } = await started(folder)
+    const found = await readAll(store)
+    expect(found.every((each) => Buffer.from(each.payload).toString() === `[{"n":"wall","v":${each.seq}}]`)).toBe(true)
   })
 })
 

@@ -66,6 +66,8 @@ export function openDatabase(file: string, mode: 'write' | 'read'): Database {
     try {
       if (mode === 'write') database.exec('PRAGMA journal_mode = WAL')
       database.exec('PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; PRAGMA cell_size_check = ON')
+      // after a busy hour the log file is cut back to this, 16 MiB
+      database.exec('PRAGMA journal_size_limit = 16777216')
       assertDurable(database, mode)
       return database
     } catch (error) {

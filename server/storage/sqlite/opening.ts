@@ -1,4 +1,4 @@
-import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync } from 'node:fs'
+import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import type { StoreProblem } from '../store.ts'
 import { newestBackup, backUp } from './backup.ts'
@@ -15,23 +15,30 @@ export interface Opening {
   restoredFrom: string | null
   salvaged: Salvaged | null
   why: string | null
+  /** The database's log had vanished after a crash: what was acknowledged last is gone with it. */
+  logGone: boolean
 }
 
-const ordinary: Opening = { setAside: null, restoredFrom: null, salvaged: null, why: null }
+export const ordinary: Opening = { setAside: null, restoredFrom: null, salvaged: null, why: null, logGone: false }
 
 /** Opens the store's file; a damaged one is set aside and the newest verified backup, with what is still whole in it, takes its place. */
 export function openStore(places: Places, nowMs: number): { database: Database; opening: Opening } {
+  const there = existsSync(places.database)
+  const logGone = there && existsSync(places.open) && !existsSync(`${places.database}-wal`)
+  if (logGone) writeFileSync(places.doubt, 'the log is gone')
+  writeFileSync(places.open, '')
   let database: Database
   try {
     database = openChecked(places)
   } catch (error) {
     const problem = asDamage(error)
     if (problem.code !== 'damaged') throw problem
-    return replaceDamaged(places, nowMs, problem)
+    const { database: replaced, opening } = replaceDamaged(places, nowMs, problem)
+    return { database: replaced, opening: { ...opening, logGone } }
   }
   rmSync(places.doubt, { force: true })
   upgrade(database, places, nowMs)
-  return { database, opening: ordinary }
+  return { database, opening: { ...ordinary, logGone } }
 }
 
 function openChecked(places: Places): Database {
@@ -79,7 +86,7 @@ function replaceDamaged(places: Places, nowMs: number, problem: StoreProblem): {
   migrate(database)
   const salvaged = salvageFrom(join(aside, basename(places.database)), database)
   rmSync(places.doubt, { force: true })
-  return { database, opening: { setAside: aside, restoredFrom: backup, salvaged, why: problem.message } }
+  return { database, opening: { setAside: aside, restoredFrom: backup, salvaged, why: problem.message, logGone: false } }
 }
 
 function salvageFrom(file: string, into: Database): Salvaged | null {

@@ -11,6 +11,8 @@ export interface Places {
   setAside: string
   /** Written when a row did not match its sum: the next start checks everything. */
   doubt: string
+  /** There while a store is open: found at a start, the one before did not end in order. */
+  open: string
 }
 
 export function placesIn(folder: string): Places {
@@ -22,6 +24,7 @@ export function placesIn(folder: string): Places {
     backups: join(folder, 'backups'),
     setAside: join(folder, 'set-aside'),
     doubt: join(folder, 'check-all'),
+    open: join(folder, 'open'),
   }
 }
 

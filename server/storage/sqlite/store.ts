@@ -101,6 +101,7 @@ class ThreadedStore implements SqliteStore {
       throw error
     }
     if (opened.opening.setAside !== null) this.#log.warn(opened.opening, 'the database was damaged and set aside')
+    if (opened.opening.logGone) this.#log.warn({}, 'the log of the database is gone: what was acknowledged last may be missing')
     this.#backups.start()
     return opened
   }

@@ -1,11 +1,11 @@
-import { mkdirSync, writeFileSync } from 'node:fs'
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs'
 import { parentPort, receiveMessageOnPort, workerData, type MessagePort } from 'node:worker_threads'
 import { backUp } from './backup.ts'
 import { Ballast } from './ballast.ts'
 import { openDatabase } from './engine.ts'
 import { lockFolder } from './lock.ts'
 import type { FromThread, ThreadSetup, ToThread, WriteOperation } from './messages.ts'
-import { openStore } from './opening.ts'
+import { openStore, ordinary } from './opening.ts'
 import { placesIn, type Places } from './places.ts'
 import { problemFrom } from './problems.ts'
 import { answer } from './queries.ts'
@@ -38,6 +38,7 @@ function runWriter(port: MessagePort, setup: ThreadSetup, places: Places): void 
   const stop = () => {
     try {
       writer.close()
+      rmSync(places.open, { force: true })
       lock.close()
     } finally {
       say({ stopped: true })
@@ -74,7 +75,7 @@ function runReader(port: MessagePort, places: Places): void {
       port.close()
     }
   })
-  say({ opened: { lastSeq: 0, lastAt: 0, opening: { setAside: null, restoredFrom: null, salvaged: null, why: null } } })
+  say({ opened: { lastSeq: 0, lastAt: 0, opening: ordinary } })
 }
 
 /** Makes one backup and ends. */
