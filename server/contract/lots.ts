@@ -186,6 +186,8 @@ export interface CondensateLot {
   cameInMl: number
   /** Null until measured; their sum is then the volume. */
   layers: { lightOilMl: number; vinegarMl: number; tarMl: number; measured: DateText } | null
+  /** The layers as they were last measured, before anything was drawn; a lot drawn from them keeps them. */
+  measured: { lightOilMl: number; vinegarMl: number; tarMl: number } | null
   lastCheck: { norm: NormId; values: CheckValues; date: DateText } | null
   uses: { date: DateText; use: string; volumeMl: number; waterMl: number; field: string | null }[]
   entries: string[]

@@ -24,6 +24,7 @@ export const layers: Write<'layers'> = (book, event, entry) => {
     ...lot,
     volumeMl: sumMl,
     layers: { lightOilMl, vinegarMl, tarMl, measured: entry.date },
+    measured: { lightOilMl, vinegarMl, tarMl },
     entries: [...lot.entries, entry.id],
   })
   return []

@@ -60,15 +60,11 @@ export class LotBook {
     const known = this.entries.find((entry) => entry.id === word.id)
     if (known && JSON.stringify(known.event) === JSON.stringify(word.event)) return { ok: true, value: known }
     const at = this.doors.now()
-    const doneAt = word.doneAt ?? at
     const entry: LotEntry = {
       id: word.id,
       at,
-      doneAt,
-      date: word.date ?? this.doors.dateOf(doneAt),
+      ...this.whenDone(word, at),
       by,
-      // a date that a person named does not hang on the clock of the box
-      clockSure: word.date !== undefined || this.doors.clockSure(),
       event: word.event,
       ...(word.corrects === undefined ? {} : { corrects: word.corrects }),
     }
@@ -80,6 +76,14 @@ export class LotBook {
     await this.doors.store.putDocument({ kind, id: entry.id, at, by, json: JSON.stringify(kept) })
     this.entries = [...this.entries, entry]
     return { ok: true, value: entry }
+  }
+
+  /** A correction that names no day keeps the day of what it corrects. A day that a person named does not hang on the clock of the box. */
+  private whenDone(word: LotWord, at: Ms): Pick<LotEntry, 'doneAt' | 'date' | 'clockSure'> {
+    const earlier = word.date === undefined ? this.entries.find(({ id }) => id === word.corrects) : undefined
+    if (earlier) return { doneAt: earlier.doneAt, date: earlier.date, clockSure: earlier.clockSure }
+    const doneAt = word.doneAt ?? at
+    return { doneAt, date: word.date ?? this.doors.dateOf(doneAt), clockSure: word.date !== undefined || this.doors.clockSure() }
   }
 
   private async load(): Promise<void> {

@@ -76,6 +76,21 @@ describe('the book of lots in the store', () => {
     })
   })
 
+  it('keeps day and doubt of what is corrected, unless the correction names a day', async () => {
+    const clock = { sure: false }
+    const book = bookOn(createMemoryStore(), clock)
+    await book.add({ ...fill('a', '1'), doneAt: today - 40 * 86_400_000 }, 'operator')
+    clock.sure = true
+    const event: LotEvent = { what: 'fill', lot: '1', firing: null, bottles: [bottle(1, 900)], vessel: demijohn }
+    await book.add({ id: 'b', event, corrects: 'a' }, 'operator')
+    await book.add({ id: 'c', event, corrects: 'b', date: '2026-12-24' }, 'operator')
+    expect((await book.all()).map(({ date, clockSure }) => [date, clockSure])).toEqual([
+      ['2026-12-23', false],
+      ['2026-12-23', false],
+      ['2026-12-24', true],
+    ])
+  })
+
   it('knows the shape of every event, and turns away what is none', () => {
     for (const { id, event } of lifeOfALot) expect(lotWordSchema.safeParse({ id, event }).success).toBe(true)
     const wrong: unknown[] = [

@@ -65,7 +65,8 @@ export class LotShelf {
   async tell(event: LotEvent, told: Told = {}): Promise<EntryProblem[]> {
     const id = newActId()
     const at = Date.now()
-    const entry: LotEntry = { id, at, doneAt: at, date: told.date ?? this.today.date, by: '', clockSure: true, event, ...corrects(told) }
+    const date = told.date ?? this.entries.find((one) => one.id === told.corrects)?.date ?? this.today.date
+    const entry: LotEntry = { id, at, doneAt: at, date, by: '', clockSure: true, event, ...corrects(told) }
     const tried = admit(this.entries, entry)
     if (!tried.ok) return tried.problems
     const answer = await this.#post('lots/entries', { id, event, ...told })

@@ -235,6 +235,11 @@ export const en = {
       'open-air': 'Air it first.',
     } satisfies Record<LabelPicture, string>,
   },
+  lesson: {
+    'in-time': (pct: string) => `${pct} % of it was tar: stopped in time.`,
+    'rather-late': (pct: string) => `${pct} % of it was tar: stopped rather late.`,
+    late: (pct: string) => `${pct} % of it was tar: stopped late.`,
+  },
   yields: {
     title: 'What came of it',
     charcoal: (loaded: string, dry: string) => `${loaded} % of the wood as loaded, ${dry} % of the dry wood`,

@@ -233,6 +233,11 @@ export const es: RestWords = {
       'open-air': 'Airear primero.',
     },
   },
+  lesson: {
+    'in-time': (pct) => `${pct} % era alquitrán: se paró a tiempo.`,
+    'rather-late': (pct) => `${pct} % era alquitrán: se paró algo tarde.`,
+    late: (pct) => `${pct} % era alquitrán: se paró tarde.`,
+  },
   yields: {
     title: 'Lo que salió',
     charcoal: (loaded, dry) => `${loaded} % de la madera cargada, ${dry} % de la madera seca`,
