@@ -71,6 +71,24 @@ describe('who may do what', () => {
     }
   })
 
+  test('a tablet is paired by opening a link and one touch, once', async () => {
+    const { code } = (await (await post(`${live.url}/api/people/invite`, { person: 'operator' })).json()) as { code: string }
+    const page = await ask('GET', `/pair?code=${code}`)
+    expect(page.status).toBe(200)
+    expect(page.text).toContain(`value="${code}"`)
+    expect((await ask('GET', '/pair?code=%22%3E%3Cscript%3E')).status).toBe(404)
+    const form = { 'content-type': 'application/x-www-form-urlencoded' }
+    const foreign = await ask('POST', '/pair', { ...form, origin: 'http://evil.example' }, `code=${code}`)
+    expect(foreign.status).toBe(403)
+    const paired = await ask('POST', '/pair', { ...form, origin: `http://kiln.example:${live.port}` }, `code=${code}`)
+    expect(paired.status).toBe(303)
+    const cookie = String((paired.headers['set-cookie'] as string[])[0])
+    expect(cookie).toMatch(/HttpOnly; SameSite=Strict/)
+    const me = await ask('GET', '/api/people/me', { cookie: cookie.split(';')[0] ?? '' })
+    expect(JSON.parse(me.text)).toMatchObject({ person: 'operator' })
+    expect((await ask('POST', '/pair', form, `code=${code}`)).status).toBe(403)
+  })
+
   test('the socket is closed to who was never paired, and a viewer may not act on it', async () => {
     const open = (headers: Record<string, string>) =>
       new WebSocket(`ws://127.0.0.1:${live.port}/live`, { headers: { host: `kiln.example:${live.port}`, ...headers } })
