@@ -266,11 +266,7 @@ describe('backups', () => {
 
 const root = process.getuid?.() === 0
 async function fillDisk(): Promise<void> {
-  const folder = folderOf()
-  const small = join(folder, 'small')
-  mkdirSync(small)
-  expect(spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=6m', 'tmpfs', small]).status).toBe(0)
-  cleanups.unshift(() => void spawnSync('umount', [small]))
+  const small = mountSmall()
   const { store } = await started(small)
   expect(statSync(join(small, 'ballast')).size).toBe(1 << 20)
   const big = (seq: number) => entry(seq, { payload: new Uint8Array(50_000).fill(seq) })
@@ -294,6 +290,33 @@ async function fillDisk(): Promise<void> {
   expect(existsSync(join(small, 'ballast'))).toBe(true)
   expect(await seqsOf(store)).toEqual([...stored, seq])
 }
+
+/** A small file system of its own; unmounted after the test. */
+function mountSmall(): string {
+  const small = join(folderOf(), 'small')
+  mkdirSync(small)
+  expect(spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=6m', 'tmpfs', small]).status).toBe(0)
+  cleanups.unshift(() => void spawnSync('umount', [small]))
+  return small
+}
+
+async function readOnlyAtStart(): Promise<void> {
+  const small = mountSmall()
+  const first = sqliteIn(small)
+  await first.start()
+  await first.append(entries(1, 3))
+  await first.stop()
+  spawnSync('mount', ['-o', 'remount,ro', small])
+  await expect(sqliteIn(small).start()).rejects.toMatchObject({ name: 'StoreProblem', code: 'read-only' })
+  spawnSync('mount', ['-o', 'remount,rw', small])
+  const { store } = await started(small)
+  expect(await seqsOf(store)).toEqual([1, 2, 3])
+}
+
+describe('a data folder that can not be written (F12)', () => {
+  if (root) it('is told, changes nothing, and serves again when it can be', readOnlyAtStart)
+  else it('needs root: said here so that nobody takes it as checked', () => console.warn('not checked without root: F12'))
+})
 
 describe('the disk fills up (F5)', () => {
   if (root) it('readings are refused, events are kept, and it recovers by itself', fillDisk)
