@@ -54,8 +54,8 @@ const clearHoldsMs = 25 * minuteMs
 const paleHoldsMs = 25 * minuteMs
 const amberHoldsMs = 12 * minuteMs
 /** One of the two alone carries the stop after so long. From trials, no source. */
-const modelAloneMs = 45 * minuteMs
-const votesAloneMs = 60 * minuteMs
+const modelAloneMs = 40 * minuteMs
+const votesAloneMs = 40 * minuteMs
 
 /** One minute of the window. `advice` leads where there is no good smoke probe. */
 export function stepWindow(w: Window, look: Look, advice: Advice | null): void {
