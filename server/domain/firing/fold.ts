@@ -19,7 +19,7 @@ import { viewOf } from './view.ts'
  */
 export function makeKilnFold<M>(estimator: Estimator<M> | null): KilnFold<KilnState<M>> {
   return {
-    version: 2 + 1000 * (estimator?.version ?? 0),
+    version: 3 + 1000 * (estimator?.version ?? 0),
     start: (config: KilnConfig) => startState<M>(config),
     step(state, input) {
       if (input.kind !== 'tick' && input.seq !== state.cause) {
