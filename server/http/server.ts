@@ -13,7 +13,7 @@ import { handlersFor } from './handlers.ts'
 import type { Instance } from './instance.ts'
 import { Hub } from './live/hub.ts'
 import { Page } from './page.ts'
-import { pairingPage } from './pairing-page.ts'
+import { pairingPage, strangerPage } from './pairing-page.ts'
 import type { People } from './people.ts'
 import { Problem } from './problem.ts'
 import type { Box } from './routes/box.ts'
@@ -103,13 +103,17 @@ export class HttpDoor {
     mountApi(app, '', () => this.hubs.get('')?.instance ?? null, api)
     mountApi(app, '/demo', () => this.hubs.get('/demo')?.instance ?? null, api)
     app.get('/pair', (context) => {
-      const text = pairingPage(context.req.query('code') ?? null)
+      const text = pairingPage(context.req.query('code') ?? null, context.req.header('accept-language'))
       return text === null ? failed(new Problem('not-found'), log, context) : context.html(text)
     })
     app.post('/pair', (context) => this.pair(context))
     app.get('/demo', (context) => context.redirect('/demo/', 308))
     app.get('*', (context) => {
       const path = context.req.path.replace(/^\/(demo\/)?/, '')
+      // without a person the dashboard could only say that it hears nothing
+      if (path === '' && this.guard.who(askedOf(context)) === 'anyone') {
+        return context.html(strangerPage(context.req.header('accept-language')), 401)
+      }
       const gzip = /\bgzip\b/.test(context.req.header('accept-encoding') ?? '')
       return this.page.answer(path, { etag: context.req.header('if-none-match'), gzip }) ?? failed(new Problem('not-found'), log, context)
     })

@@ -73,6 +73,9 @@ describe('who may do what', () => {
 
   test('a tablet is paired by opening a link and one touch, once', async () => {
     const { code } = (await (await post(`${live.url}/api/people/invite`, { person: 'operator' })).json()) as { code: string }
+    const stranger = await ask('GET', '/', { 'accept-language': 'es-MX,en;q=0.5' })
+    expect(stranger.status).toBe(401)
+    expect(stranger.text).toContain('lang="es"')
     const page = await ask('GET', `/pair?code=${code}`)
     expect(page.status).toBe(200)
     expect(page.text).toContain(`value="${code}"`)
@@ -86,6 +89,7 @@ describe('who may do what', () => {
     expect(cookie).toMatch(/HttpOnly; SameSite=Strict/)
     const me = await ask('GET', '/api/people/me', { cookie: cookie.split(';')[0] ?? '' })
     expect(JSON.parse(me.text)).toMatchObject({ person: 'operator' })
+    expect((await ask('GET', '/', { cookie: cookie.split(';')[0] ?? '' })).status).toBe(200)
     expect((await ask('POST', '/pair', form, `code=${code}`)).status).toBe(403)
   })
 

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { avoidableShare, condensedFraction, lostShare, pressureKPa, saturationKPa, waterLeft } from '../../../../server/domain/condenser/loss.ts'
+import {
+  avoidableShare,
+  condensedFraction,
+  lostShare,
+  pressureKPa,
+  saturationKPa,
+  waterLeft,
+} from '../../../../server/domain/condenser/loss.ts'
 
 describe('saturation pressure (IAPWS-IF97)', () => {
   // Release verification values and the table of instrument facts 8.1.
