@@ -5,7 +5,7 @@ import { Door } from './gate/door.ts'
 import { gateLimits, type GateLimits } from './gate/limits.ts'
 import { Takeovers } from './gate/takeovers.ts'
 import { limitQueues } from './queues.ts'
-import { sitePolicy, type Policy } from './policy.ts'
+import { sitePolicy, type Policy, type Verdict } from './policy.ts'
 
 export interface EmbeddedOptions extends BrokerEars {
   host: string
@@ -34,8 +34,8 @@ class EmbeddedBroker implements Broker {
   readonly #door: Door
   readonly #takeovers: Takeovers
   readonly #aedes: Aedes
-  /** Which node a connection speaks for, once it has spoken. */
-  readonly #nodes = new WeakMap<Client, string>()
+  /** What a connection said last, and so which node it speaks for. */
+  readonly #spoken = new WeakMap<Client, { topic: string; verdict: Verdict }>()
   /** Topics of nodes that the broker keeps the last message of. */
   readonly #retained = new Set<string>()
   /** Messages on their way to the disk. */
@@ -117,12 +117,11 @@ class EmbeddedBroker implements Broker {
     if (this.#stopping) return done(new Error('stopping'))
     const { topic, payload, qos } = packet
     const sender = client?.id ?? ''
-    const { verdict, reason, node, keep } = this.#policy.publish(topic, client === null ? null : (this.#nodes.get(client) ?? null))
+    const { verdict, reason, keep } = this.#verdict(client, topic)
     if (verdict === 'close') {
       this.#options.log.warn({ client: sender, topic, reason }, 'mqtt publish refused')
       return done(new Error(reason))
     }
-    if (client !== null && node !== null) this.#nodes.set(client, node)
     // the broker remembers only what the contract wants kept: a stored reading would come back as a fresh one
     packet.retain &&= keep && this.#mayRetain(topic)
     const bytes = typeof payload === 'string' ? Buffer.from(payload) : payload
@@ -138,6 +137,16 @@ class EmbeddedBroker implements Broker {
     kept.then(() => end(null), end)
   }
 
+  /** A node says the same topic again and again, so the last answer is kept. */
+  #verdict(client: Client | null, topic: string): Verdict {
+    if (client === null) return this.#policy.publish(topic, null)
+    const last = this.#spoken.get(client)
+    if (last?.topic === topic) return last.verdict
+    const verdict = this.#policy.publish(topic, last?.verdict.node ?? null)
+    if (verdict.verdict !== 'close') this.#spoken.set(client, { topic, verdict })
+    return verdict
+  }
+
   #mayRetain(topic: string): boolean {
     const fits = this.#retained.has(topic) || this.#retained.size < this.#limits.retained
     if (fits) this.#retained.add(topic)
@@ -151,7 +160,7 @@ class EmbeddedBroker implements Broker {
   ): void {
     const { subscriptions } = client as unknown as { subscriptions: Record<string, unknown> }
     const full = Object.keys(subscriptions).length >= this.#limits.subscriptions
-    const allowed = !full && this.#policy.subscribe(subscription.topic, this.#nodes.get(client) ?? null)
+    const allowed = !full && this.#policy.subscribe(subscription.topic, this.#spoken.get(client)?.verdict.node ?? null)
     if (!allowed) this.#options.log.warn({ client: client.id, filter: subscription.topic }, 'mqtt subscription refused')
     done(null, allowed ? subscription : null)
   }

@@ -1,3 +1,12 @@
+export interface Verdict {
+  verdict: 'take' | 'quarantine' | 'close'
+  reason: string
+  /** Whom the connection speaks for from now on. */
+  node: string | null
+  /** Whether the broker may keep it for those who come later. */
+  keep: boolean
+}
+
 /** What a client may do. `close` is for what no honest node does; `quarantine` acknowledges and keeps what can not be used. */
 export interface Policy {
   publish(

@@ -1,26 +1,31 @@
 import { packetTypes } from './wire.ts'
 
-/** What the client owes for the messages sent to it, by packet id; read off the bytes that go out. */
+/** Where in an outgoing packet the next byte stands. */
+const places = { type: 0, length: 1, topicHigh: 2, topicLow: 3, topic: 4, idHigh: 5, idLow: 6, rest: 7 } as const
+
+/**
+ * What the client owes for the messages sent to it, by packet id; read off the bytes that go out. Every acknowledgement passes here, so
+ * it walks from byte to byte and keeps nothing else.
+ */
 export class Owed {
   readonly #owed = new Map<number, number>()
-  /** Bytes of the outgoing packet at hand that are still to come, and those of its head. */
+  #place: number = places.type
+  #first = 0
+  #scale = 1
+  /** Bytes of the packet that are still to come. */
   #left = 0
-  #head: number[] = []
+  #topicLeft = 0
+  #id = 0
 
   /** A session that outlived an earlier connection may answer what was sent then. */
   trusting = false
 
   /** @param chunk the next bytes to the client, cut anywhere */
   sent(chunk: Uint8Array): void {
-    let at = 0
-    while (at < chunk.length) {
-      if (this.#left === 0) {
-        at = this.#readHead(chunk, at)
-      } else {
-        const step = Math.min(this.#left, chunk.length - at)
-        this.#left -= step
-        at += step
-      }
+    for (let at = 0; at < chunk.length;) {
+      const skipped = this.#skip(chunk.length - at)
+      if (skipped > 0) at += skipped
+      else this.#take(chunk[at++] ?? 0)
     }
   }
 
@@ -38,39 +43,57 @@ export class Owed {
     return true
   }
 
-  /** Gathers fixed header, and for a PUBLISH that wants an answer its topic and id; the rest is only counted. */
-  #readHead(chunk: Uint8Array, from: number): number {
-    for (let at = from; at < chunk.length; at++) {
-      this.#head.push(chunk[at] ?? 0)
-      const found = this.#parse()
-      if (found !== null) {
-        this.#left = found
-        this.#head = []
-        return at + 1
-      }
+  /** Bytes that say nothing here: of a topic, or of the rest of a packet. */
+  #skip(most: number): number {
+    if (this.#place === places.topic) {
+      const step = Math.min(this.#topicLeft, most)
+      this.#topicLeft -= step
+      this.#left -= step
+      if (this.#topicLeft === 0) this.#place = places.idHigh
+      return step
     }
-    return chunk.length
+    if (this.#place !== places.rest) return 0
+    const step = Math.min(this.#left, most)
+    this.#left -= step
+    if (this.#left === 0) this.#place = places.type
+    return step
   }
 
-  /** @returns bytes still to come, or null while the head is not all there */
-  #parse(): number | null {
-    const head = this.#head
-    let size = 0
-    let at = 1
-    for (let scale = 1; ; scale *= 128) {
-      const byte = head[at]
-      if (byte === undefined) return null
-      size += (byte & 127) * scale
-      at++
-      if (byte < 128) break
+  #take(byte: number): void {
+    switch (this.#place) {
+      case places.type:
+        this.#first = byte
+        this.#left = 0
+        this.#scale = 1
+        this.#place = places.length
+        return
+      case places.length:
+        this.#left += (byte & 127) * this.#scale
+        this.#scale *= 128
+        if (byte < 128) this.#afterLength()
+        return
+      case places.topicHigh:
+        this.#topicLeft = byte << 8
+        this.#place = places.topicLow
+        break
+      case places.topicLow:
+        this.#topicLeft |= byte
+        this.#place = this.#topicLeft === 0 ? places.idHigh : places.topic
+        break
+      case places.idHigh:
+        this.#id = byte << 8
+        this.#place = places.idLow
+        break
+      default:
+        this.#owed.set(this.#id | byte, ((this.#first >> 1) & 3) === 1 ? packetTypes.puback : packetTypes.pubrec)
+        this.#place = this.#left === 1 ? places.type : places.rest
     }
-    const first = head[0] ?? 0
-    const qos = (first >> 1) & 3
-    if (first >> 4 !== packetTypes.publish || qos === 0) return size
-    const topicBytes = ((head[at] ?? 0) << 8) | (head[at + 1] ?? 0)
-    const idAt = at + 2 + topicBytes
-    if (head.length < at + 2 || head.length < idAt + 2) return null
-    this.#owed.set(((head[idAt] ?? 0) << 8) | (head[idAt + 1] ?? 0), qos === 1 ? packetTypes.puback : packetTypes.pubrec)
-    return size - (idAt + 2 - at)
+    this.#left--
+  }
+
+  #afterLength(): void {
+    const wantsAnswer = this.#first >> 4 === packetTypes.publish && ((this.#first >> 1) & 3) > 0
+    if (this.#left === 0) this.#place = places.type
+    else this.#place = wantsAnswer ? places.topicHigh : places.rest
   }
 }

@@ -3,6 +3,8 @@ import type { Owed } from './owed.ts'
 import { BodyReader } from './reader.ts'
 import { filterIsValid, readText } from './text.ts'
 
+const plus = 0x2b
+const hash = 0x23
 /** The low half of the first byte, where the type fixes it (MQTT 3.1.1, 2.2.2). */
 const fixedFlags: Record<number, number> = { 1: 0, 4: 0, 5: 0, 6: 2, 7: 0, 8: 2, 10: 2, 12: 0, 14: 0 }
 
@@ -33,12 +35,25 @@ function checkPublish(flags: number, packet: Buffer, from: number, to: number): 
   const qos = (flags >> 1) & 3
   if (qos === 3) return 'publish-qos'
   if (qos === 0 && (flags & 8) !== 0) return 'publish-dup'
-  const body = new BodyReader(packet, from, to)
-  const topic = readText(body.field())
-  if (topic === null) return 'forbidden-text'
-  if (topic === '' || /[+#]/.test(topic)) return 'bad-topic'
-  if (qos > 0 && body.word() === 0) return 'packet-id'
-  return body.short ? 'short-packet' : null
+  const topicAt = from + 2
+  const idAt = topicAt + (((packet[from] ?? 0) << 8) | (packet[from + 1] ?? 0))
+  if (idAt + (qos > 0 ? 2 : 0) > to) return 'short-packet'
+  const fault = checkTopic(packet, topicAt, idAt)
+  if (fault !== null) return fault
+  return qos > 0 && packet[idAt] === 0 && packet[idAt + 1] === 0 ? 'packet-id' : null
+}
+
+/** On the bytes themselves: every reading passes here. */
+function checkTopic(packet: Buffer, from: number, to: number): string | null {
+  if (from === to) return 'bad-topic'
+  let plain = true
+  for (let at = from; at < to; at++) {
+    const byte = packet[at] ?? 0
+    if (byte < 0x20 || byte === 0x7f) return 'forbidden-text'
+    if (byte === plus || byte === hash) return 'bad-topic'
+    if (byte > 0x7f) plain = false
+  }
+  return plain || readText(packet.subarray(from, to)) !== null ? null : 'forbidden-text'
 }
 
 function checkFilters(body: BodyReader, withQos: boolean): string | null {

@@ -39,7 +39,7 @@ describe('the gate', () => {
     ['3.12 PINGREQ with a body', 'c0 01 00', 'long-packet'],
     ['2.2.3 a length of five bytes', '30 ff ff ff ff 01', 'bad-length'],
     ['a length over 64 KiB', '30 81 80 04', 'packet-too-large'],
-    ['a topic that reaches beyond its packet', '30 03 0005 70', 'bad-topic'],
+    ['a topic that reaches beyond its packet', '30 03 0005 70', 'short-packet'],
   ])('closes: %s', (_statement, bytes, fault) => {
     expect(through([connect, hex(bytes)])).toEqual({ passed: connect.toString('hex'), fault })
   })
