@@ -104,6 +104,21 @@ describe('the ledger of lots', () => {
     expect(balanceGapMl(taken(foldLedger(entries)))).toBe(0)
   })
 
+  it('does not know the rest of a joined lot when the day of one part is in doubt', () => {
+    const doubt = entry(
+      'g1',
+      '2026-11-02',
+      { what: 'fill', lot: '9', firing: null, bottles: [bottle(1, 500)], vessel: demijohn },
+      { clockSure: false },
+    )
+    const from = [
+      { lot: '7', volumeMl: 5000 },
+      { lot: '9', volumeMl: 500 },
+    ]
+    const entries = [...lifeOfALot.slice(0, 1), doubt, entry('g2', '2026-11-03', { what: 'join', lot: '10', from, vessel: demijohn })]
+    expect(liquid(entries, '10').filled).toBeNull()
+  })
+
   it('splits without loss and moves with the loss named', () => {
     const parts = [
       { lot: '11', volumeMl: 3000, vessel: demijohn },
