@@ -1,10 +1,12 @@
 import type { Ms } from './contract/fold.ts'
+import type { SiteView } from './contract/live.ts'
 import { Demo, demoFile } from './demo.ts'
 import { People } from './http/people.ts'
+import type { Instance } from './http/instance.ts'
 import { HttpDoor } from './http/server.ts'
 import { appFolds, instanceOf } from './instance.ts'
 import type { AppSite } from './instance.ts'
-import type { Broker, BrokerEars } from './mqtt/broker.ts'
+import type { Broker, BrokerEars, Said } from './mqtt/broker.ts'
 import { createBroker } from './mqtt/embedded.ts'
 import { createOutsideBroker } from './mqtt/outside.ts'
 import { sayCommand } from './mqtt/said.ts'
@@ -13,12 +15,14 @@ import type { Clock } from './runtime/clock.ts'
 import { systemClock } from './runtime/clock.ts'
 import type { Effect } from './runtime/driver.ts'
 import type { Log } from './runtime/log.ts'
+import { rolesAfter } from './runtime/roles.ts'
 import { Site } from './runtime/site.ts'
 import { readSettingsFile, writeWhole } from './settings/file.ts'
 import { kilnConfigOf } from './settings/kiln.ts'
 import { problemsOf } from './settings/problems.ts'
 import { settingsForm, settingsSchema } from './settings/schema.ts'
 import type { Settings } from './settings/schema.ts'
+import { SetupDesk } from './setup-desk.ts'
 import type { Store } from './storage/store.ts'
 
 export interface AppSetup {
@@ -55,6 +59,7 @@ export class App {
   private settings: Settings
   private readonly site: AppSite
   private readonly people: People
+  private readonly desk: SetupDesk
   private readonly voice: Voice
   private readonly broker: Broker
   private readonly http: HttpDoor
@@ -81,13 +86,15 @@ export class App {
     this.site = site
     this.people = new People(store, Date.now)
     this.broker = this.makeBroker()
-    this.voice = new Voice(where, site, (said) => void this.broker.publish(said).catch((problem: unknown) => log.warn({ problem }, 'mqtt')))
+    const publish = (said: Said) => void this.broker.publish(said).catch((problem: unknown) => log.warn({ problem }, 'mqtt'))
+    this.desk = new SetupDesk({ where, host: settings.host, site, store, publish, onVoice: () => this.voice.speak() })
+    this.voice = new Voice(where, this.desk.spoken(), publish)
     const isPlaying = () => (this.demo ? { playing: true, speed: this.demoSpeed } : null)
     this.http = new HttpDoor({
       host: settings.host,
       port: settings.port,
       pageFolder: setup.pageFolder,
-      instance: instanceOf(site, store, { isDemo: false, demo: isPlaying }),
+      instance: this.instance(isPlaying),
       people: this.people,
       box: {
         version: setup.version,
@@ -96,6 +103,7 @@ export class App {
         startDemo: (speed) => this.startDemo(speed),
         stopDemo: () => this.stopDemo(),
       },
+      setup: this.desk,
       access: () => this.settings,
       log,
     })
@@ -107,10 +115,13 @@ export class App {
       await this.site.start()
       this.started.push(() => this.site.stop())
       await this.people.start()
+      await this.desk.start()
+      this.started.push(() => Promise.resolve(this.desk.stop()))
       const { port } = await this.http.start()
       this.started.push(() => this.http.stop())
       const { port: mqttPort } = await this.broker.start(this.voice.standing())
       this.started.push(() => this.broker.stop())
+      this.desk.openedAt(mqttPort)
       const unlisten = this.site.listen((effects) => this.told(effects))
       this.started.push(() => Promise.resolve(unlisten()))
       this.voice.start()
@@ -131,7 +142,18 @@ export class App {
     for (let undo = this.started.pop(); undo; undo = this.started.pop()) await undo()
   }
 
+  private instance(demo: () => SiteView['demo']): Instance {
+    const instance = instanceOf(this.site, this.setup.store, { isDemo: false, demo, clockWord: () => this.desk.clockWord() })
+    const act: Instance['act'] = async (kiln, done) => {
+      await this.site.act(kiln, done)
+      this.desk.acted(done)
+    }
+    return { ...instance, act }
+  }
+
   private told(effects: readonly Effect[]): void {
+    // a real firing takes the buzzers back
+    if (effects.some((effect) => effect.kind === 'opened')) this.desk.endRehearsal()
     for (const effect of effects) {
       if (effect.kind !== 'command') continue
       const node = effect.node.slice(effect.node.indexOf('/') + 1)
@@ -149,7 +171,10 @@ export class App {
     const { settings, log, store } = this.setup
     const { host, mqttPort, root, site, broker: url } = settings
     const ears: BrokerEars = {
-      onMessage: (message) => this.site.receive(message),
+      onMessage: (message) => {
+        this.desk.message(message)
+        return this.site.receive(message)
+      },
       onRefused: async ({ sender, topic, reason, payload }) => {
         await store.quarantine([{ at: this.site.now(), sender, topic, reason, payload }])
       },
@@ -169,7 +194,8 @@ export class App {
     this.settings = wanted
     for (const kiln of wanted.kilns) {
       const current = this.site.session(kiln.kiln)?.config
-      const config = { ...kilnConfigOf(kiln), charge: current?.charge ?? {}, ...(current?.prior ? { prior: current.prior } : {}) }
+      const roles = rolesAfter(current?.roles ?? {}, kiln.roles)
+      const config = { ...kilnConfigOf(kiln), roles, charge: current?.charge ?? {}, ...(current?.prior ? { prior: current.prior } : {}) }
       if (JSON.stringify(current) !== JSON.stringify(config)) await this.site.configure(config)
     }
     const later = ['host', 'port', 'mqttPort', 'broker', 'root', 'site', 'logLevel'] as const

@@ -43,6 +43,7 @@ export class Demo {
     this.instance = instanceOf(this.site, store, {
       demo: () => ({ playing: this.timer !== null, speed: this.clock.speed() }),
       isDemo: true,
+      clockWord: () => null,
     })
   }
 

@@ -1,18 +1,10 @@
-import { networkInterfaces } from 'node:os'
 import qrcode from 'qrcode-terminal'
+import { addressesFor } from './addresses.ts'
 import type { Running } from './app.ts'
-
-/** Addresses in the local network at which a tablet finds this machine. */
-function lanAddresses(): string[] {
-  return Object.values(networkInterfaces()).flatMap((list) =>
-    (list ?? []).filter((one) => one.family === 'IPv4' && !one.internal).map((one) => one.address),
-  )
-}
 
 /** What the person at the terminal reads: where to open the page, and a code for the tablet. */
 export function greeting({ port, mqttPort, fresh, invitation }: Running, host: string): string {
-  const everywhere = host === '0.0.0.0' || host === '::'
-  const others = everywhere ? lanAddresses() : host === '127.0.0.1' ? [] : [host]
+  const others = addressesFor(host)
   const lines = [
     '',
     `Open on this machine:  http://localhost:${port}/`,

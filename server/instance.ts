@@ -1,4 +1,5 @@
 import type { SiteView } from './contract/live.ts'
+import type { ClockWord } from './contract/setup.ts'
 import { kilnFold } from './domain/firing/fold.ts'
 import { intakeFold } from './domain/intake/fold.ts'
 import type { Instance } from './http/instance.ts'
@@ -11,16 +12,22 @@ export type AppFolds = typeof appFolds
 export type AppSite = Site<ReturnType<typeof intakeFold.start>, ReturnType<typeof kilnFold.start>>
 
 /** A running site as the web sees it. */
-export function instanceOf<I, K>(site: Site<I, K>, store: Store, kind: { isDemo: boolean; demo: () => SiteView['demo'] }): Instance {
+export function instanceOf<I, K>(
+  site: Site<I, K>,
+  store: Store,
+  kind: { isDemo: boolean; demo: () => SiteView['demo']; clockWord: () => ClockWord | null },
+): Instance {
   return {
     demo: kind.isDemo,
     store,
     now: () => site.now(),
     speed: () => site.clock().speed(),
-    clockSure: () => site.clock().sure(),
+    clockSure: () => site.clock().sure() && kind.clockWord()?.right !== false,
+    clockConfirmed: () => site.clock().sure() && (kind.isDemo || kind.clockWord()?.right === true),
     kilns: () => site.kilns(),
     kilnView: (kiln) => site.kilnView(kiln),
     siteView: () => ({ ...site.siteView(), demo: kind.demo() }),
+    probes: () => site.probes(),
     session: (kiln) => site.session(kiln),
     idleCurve: (session) => site.idleCurve(session),
     act: (kiln, act) => site.act(kiln, act),

@@ -119,6 +119,9 @@ export interface KilnConfig {
   /** Worth of a kilogram of condensate: good, tar-laden, watery. */
   worth: { good: number; tarry: number; watery: number }
   altitudeM: number
+  /** Its painted sign, one of `signs`. */
+  sign?: string | undefined
+  condenser?: 'air-pipe' | 'wet-cloths' | 'water-jacket' | undefined
   seed: number
   /** What earlier firings of this kiln taught (means and spreads of the ensemble's unknowns, by name). */
   prior?: Record<string, { mean: number; sd: number }>

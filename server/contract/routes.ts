@@ -7,6 +7,8 @@ export interface Route {
   /** `:name` stands for one segment. Under `/demo` the same routes belong to the demo firing, where every viewer may act. */
   path: string
   least: Person
+  /** The body is a file, as `application/octet-stream`; every other body is JSON. */
+  takes?: 'file'
 }
 
 /** Every route of the service. A route without a person does not compile, and one without a handler neither. */
@@ -22,6 +24,12 @@ export const routes = {
   renameFiring: { method: 'PUT', path: '/api/firings/:id/title', least: 'operator' },
   firingCurve: { method: 'GET', path: '/api/firings/:id/curve', least: 'viewer' },
   recording: { method: 'GET', path: '/api/firings/:id/recording', least: 'viewer' },
+  firingTable: { method: 'GET', path: '/api/firings/:id/table', least: 'viewer' },
+  firingDocument: { method: 'GET', path: '/api/firings/:id/document', least: 'viewer' },
+  firingSchema: { method: 'GET', path: '/api/schemas/firing', least: 'viewer' },
+  playAgain: { method: 'POST', path: '/api/firings/:id/again', least: 'operator' },
+  lookAtImport: { method: 'POST', path: '/api/imports/look', least: 'operator', takes: 'file' },
+  keepImport: { method: 'POST', path: '/api/imports', least: 'operator', takes: 'file' },
   currentCurve: { method: 'GET', path: '/api/curve/current', least: 'viewer' },
   act: { method: 'POST', path: '/api/acts', least: 'operator' },
   quarantine: { method: 'GET', path: '/api/quarantine', least: 'operator' },
@@ -31,6 +39,15 @@ export const routes = {
   lots: { method: 'GET', path: '/api/lots', least: 'viewer' },
   addLotEntry: { method: 'POST', path: '/api/lots/entries', least: 'operator' },
   lotCode: { method: 'GET', path: '/api/lots/:id/code', least: 'viewer' },
+  setup: { method: 'GET', path: '/api/setup', least: 'viewer' },
+  sayClock: { method: 'POST', path: '/api/setup/clock', least: 'owner' },
+  sayHeard: { method: 'POST', path: '/api/setup/heard', least: 'operator' },
+  beep: { method: 'POST', path: '/api/setup/beep', least: 'operator' },
+  startRehearsal: { method: 'POST', path: '/api/setup/rehearsal', least: 'operator' },
+  endRehearsal: { method: 'DELETE', path: '/api/setup/rehearsal', least: 'operator' },
+  pairCode: { method: 'GET', path: '/api/setup/pair-code', least: 'owner' },
+  putKiln: { method: 'PUT', path: '/api/setup/kilns/:kiln', least: 'owner' },
+  settingsChanges: { method: 'GET', path: '/api/settings/changes', least: 'viewer' },
   settings: { method: 'GET', path: '/api/settings', least: 'viewer' },
   putSettings: { method: 'PUT', path: '/api/settings', least: 'owner' },
   startDemo: { method: 'POST', path: '/api/demo', least: 'viewer' },
@@ -53,9 +70,11 @@ export const problems = {
   'unknown-kiln': 422,
   'unknown-act': 422,
   'bad-settings': 422,
+  'bad-import': 422,
   'code-used': 403,
   'no-demo': 404,
   'too-many-tries': 429,
+  'kiln-burns': 409,
   'storage-failing': 503,
   internal: 500,
 } as const

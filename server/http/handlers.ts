@@ -1,5 +1,8 @@
 import type { RouteName } from '../contract/routes.ts'
 import type { Handler } from './context.ts'
+import { keepImport, lookAtImport } from './firings/in.ts'
+import { firingDocument, firingSchema, firingTable } from './firings/out.ts'
+import { playAgain } from './firings/again.ts'
 import { lotRoutes } from './lots/routes.ts'
 import type { People } from './people.ts'
 import { takeAct } from './routes/acts.ts'
@@ -8,18 +11,27 @@ import type { Box } from './routes/box.ts'
 import { documentHistory, listDocuments, putDocument } from './routes/documents.ts'
 import { currentCurve, firingCurve, listFirings, oneFiring, recording, renameFiring } from './routes/firings.ts'
 import { peopleRoutes } from './routes/people.ts'
+import type { SetupDoor } from './setup/door.ts'
+import { setupRoutes } from './setup/routes.ts'
 
 /** The handler of every route of the contract; a missing one does not compile. */
-export function handlersFor(box: Box, people: People): Record<RouteName, Handler> {
+export function handlersFor(box: Box, people: People, setup: SetupDoor): Record<RouteName, Handler> {
   return {
     ...boxRoutes(box),
     ...peopleRoutes(people),
     ...lotRoutes(),
+    ...setupRoutes(box, setup),
     firings: listFirings,
     firing: oneFiring,
     renameFiring,
     firingCurve,
     recording,
+    firingTable,
+    firingDocument,
+    firingSchema,
+    playAgain,
+    lookAtImport,
+    keepImport,
     currentCurve,
     act: takeAct,
     documents: listDocuments,

@@ -1,6 +1,7 @@
 import type { Act } from '../contract/actions.ts'
 import type { KilnConfig, KilnId, Ms } from '../contract/fold.ts'
 import type { KilnView, SiteView } from '../contract/live.ts'
+import type { ProbeView } from '../contract/setup.ts'
 import type { Effect } from '../runtime/driver.ts'
 import type { CurvePoint, Store } from '../storage/store.ts'
 
@@ -11,9 +12,12 @@ export interface Instance {
   now(): Ms
   speed(): number
   clockSure(): boolean
+  /** A person has said that the clock is right, and nothing speaks against it since; rest marks count only then. */
+  clockConfirmed(): boolean
   kilns(): KilnId[]
   kilnView(kiln: KilnId): KilnView | null
   siteView(): SiteView
+  probes(): ProbeView[]
   session(kiln: KilnId): { id: string; openedAt: Ms | null; config: KilnConfig } | null
   idleCurve(session: string): readonly CurvePoint[]
   act(kiln: KilnId, act: Omit<Act, 'at'>): Promise<void>

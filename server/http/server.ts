@@ -18,6 +18,7 @@ import type { People } from './people.ts'
 import { Problem } from './problem.ts'
 import type { Box } from './routes/box.ts'
 import { safetyHeaders } from './safety.ts'
+import type { SetupDoor } from './setup/door.ts'
 
 export interface HttpSetup {
   host: string
@@ -28,6 +29,7 @@ export interface HttpSetup {
   instance: Instance
   people: People
   box: Box
+  setup: SetupDoor
   access: () => { names: readonly string[]; viewersWithoutLogin: boolean }
   log: Log
 }
@@ -99,7 +101,7 @@ export class HttpDoor {
       await next()
       for (const [name, value] of Object.entries(safetyHeaders(asked.host ?? ''))) context.res.headers.set(name, value)
     })
-    const api = { handlers: handlersFor(box, people), who: (context: Context) => this.guard.who(askedOf(context)), log }
+    const api = { handlers: handlersFor(box, people, this.setup.setup), who: (context: Context) => this.guard.who(askedOf(context)), log }
     mountApi(app, '', () => this.hubs.get('')?.instance ?? null, api)
     mountApi(app, '/demo', () => this.hubs.get('/demo')?.instance ?? null, api)
     app.get('/pair', (context) => {

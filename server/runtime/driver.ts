@@ -58,6 +58,8 @@ const wholeSecond = (at: Ms): Ms => Math.floor(at / secondMs) * secondMs
  */
 export class Driver<I, K> {
   readonly state: SiteState<I, K>
+  /** Hears every sample as the intake understood it, whether or not a kiln has its channel. */
+  ear: ((sample: Extract<KilnInput, { kind: 'sample' }>) => void) | null = null
   private readonly folds: Folds<I, K>
   private effects: Effect[] = []
 
@@ -190,6 +192,7 @@ export class Driver<I, K> {
   private deliver(at: Ms, sender: NodeId, input: KilnInput): void {
     const { sessions, known } = this.state
     remember(known, input)
+    if (input.kind === 'sample') this.ear?.(input)
     if (input.kind === 'sample' || input.kind === 'channel') this.claimFor(at, input.channel)
     for (const session of sessions.values()) {
       if (!concerns(session.config, input, sender)) continue

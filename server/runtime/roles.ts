@@ -23,3 +23,12 @@ export function claim<S extends { config: KilnConfig }>(sessions: Iterable<S>, c
   for (const session of sessions) if (!Object.values(session.config.roles).includes(role)) return { session, role }
   return null
 }
+
+/** Roles after a change of the settings: as set there, and those that other channels took by their own name where they are still free. */
+export function rolesAfter(current: KilnConfig['roles'], wanted: KilnConfig['roles']): KilnConfig['roles'] {
+  const set = new Set(Object.values(wanted))
+  const claimed = Object.entries(current).filter(
+    ([channel, role]) => !(channel in wanted) && roleByName(channel) === role && !set.has(role),
+  )
+  return { ...Object.fromEntries(claimed), ...wanted }
+}

@@ -1,17 +1,20 @@
 import type { Act } from '../contract/actions.ts'
 import type { KilnConfig, KilnId, Ms } from '../contract/fold.ts'
 import type { KilnView, SiteView } from '../contract/live.ts'
+import type { ProbeView } from '../contract/setup.ts'
 import type { HealthCode } from '../contract/vocabulary.ts'
 import type { CurvePoint, Store } from '../storage/store.ts'
 import { freezeSite } from './checkpoint.ts'
 import type { Clock } from './clock.ts'
 import type { Driver, Effect, Folds } from './driver.ts'
+import { Bench } from './bench.ts'
 import { actEntry, configEntry, healthEntry, messageEntry } from './entry.ts'
 import { Inbox } from './inbox.ts'
 import type { Log } from './log.ts'
 import { originVersion } from './origin.ts'
 import { recover } from './recover.ts'
 import { Recorder } from './recorder.ts'
+import { rolesAfter } from './roles.ts'
 import type { Session } from './session.ts'
 import { Shelf } from './shelf.ts'
 import { Watch } from './watch.ts'
@@ -53,6 +56,7 @@ export class Site<I, K> {
   private readonly setup: SiteSetup<I, K>
   private readonly recorder: Recorder
   private readonly shelf: Shelf
+  private readonly bench = new Bench()
   private readonly listeners = new Set<SiteListener>()
   private readonly taking = new Map<string, Promise<void>>()
   private readonly unstored = new Set<string>()
@@ -74,6 +78,7 @@ export class Site<I, K> {
       this.recorder.take(effects, (id) => sessionOf(recovering, id)),
     )
     for (const session of driver.state.sessions.values()) this.recorder.continue(session)
+    driver.ear = (sample) => this.bench.hear(sample)
     const inbox = new Inbox(
       store,
       clock,
@@ -187,6 +192,11 @@ export class Site<I, K> {
     return this.recorder.idleCurve(session)
   }
 
+  /** Every probe that was heard since the start, with a role or without. */
+  probes(): ProbeView[] {
+    return this.bench.probes()
+  }
+
   kilnView(kiln: KilnId): KilnView | null {
     const session = this.session(kiln)
     if (!session) return null
@@ -260,7 +270,7 @@ export class Site<I, K> {
   /** Settings of a kiln that were changed while the service was off. */
   private async align(config: KilnConfig): Promise<void> {
     const current = this.session(config.kiln)?.config
-    const wanted = { ...config, roles: { ...current?.roles, ...config.roles } }
+    const wanted = { ...config, roles: rolesAfter(current?.roles ?? {}, config.roles) }
     if (!current || JSON.stringify(sorted(current)) !== JSON.stringify(sorted(wanted))) await this.configure(wanted)
   }
 

@@ -1,5 +1,7 @@
 import { z } from 'zod'
 import { defaultKilnConfig } from '../contract/kiln-defaults.ts'
+import { condenserKinds } from '../contract/plan.ts'
+import { signs } from '../contract/setup.ts'
 import { firingWays, roles } from '../contract/vocabulary.ts'
 import { limitsSchema } from './limits.ts'
 
@@ -17,12 +19,14 @@ const worth = (standardWorth: number, text: string) =>
 const kilnSchema = z.strictObject({
   kiln: topicLevel.default(standard.kiln).meta({ description: 'Short name of the kiln in topics and files; it stays for ever.' }),
   name: z.string().max(80).default('').meta({ description: 'What the people call it.' }),
+  sign: z.enum(signs).optional().meta({ description: 'Its painted sign.' }),
   volumeL: z.number().min(20).max(20_000).default(standard.volumeL).meta({ description: 'Volume of the drum or chamber.', unit: 'L' }),
   cover: z.enum(['earth', 'none', 'brick']).default(standard.cover).meta({ description: 'What lies around the drum.' }),
   way: z
     .enum(firingWays)
     .default(standard.way)
     .meta({ description: 'The small fire is kept to the end, or the charge is let run by itself.' }),
+  condenser: z.enum(condenserKinds).optional().meta({ description: 'How the smoke is cooled.' }),
   roles: z
     .record(channel, z.enum(roles))
     .default({})

@@ -26,7 +26,7 @@ export function lotRoutes() {
     const book = new LotBook({
       store: instance.store,
       now: () => instance.now(),
-      clockSure: () => instance.clockSure(),
+      clockSure: () => instance.clockConfirmed(),
       dateOf: dateHere,
     })
     books.set(instance, book)

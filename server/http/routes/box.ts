@@ -2,6 +2,7 @@ import { z } from 'zod'
 import type { Answer, Question } from '../context.ts'
 import { numberOf, understood } from '../context.ts'
 import { Problem } from '../problem.ts'
+import { putAndNote } from '../setup/noted.ts'
 
 /** What the web asks of the box beside its sites. */
 export interface Box {
@@ -26,10 +27,9 @@ export function boxRoutes(box: Box) {
       return { json }
     },
     settings: (): Answer => ({ json: box.settings() }),
-    async putSettings({ body, instance }: Question): Promise<Answer> {
-      if (instance.demo) throw new Problem('not-allowed')
-      const { problems, restart } = await box.putSettings(body)
-      if (problems.length > 0) throw new Problem('bad-settings', problems)
+    async putSettings(question: Question): Promise<Answer> {
+      if (question.instance.demo) throw new Problem('not-allowed')
+      const { restart } = await putAndNote(box, question, question.body)
       return { json: { ...box.settings(), restart } }
     },
     async startDemo({ body }: Question): Promise<Answer> {
