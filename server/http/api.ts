@@ -1,7 +1,7 @@
 import type { Context, Hono } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
 import { routes } from '../contract/routes.ts'
-import type { Person, RouteName } from '../contract/routes.ts'
+import type { Person, Route, RouteName } from '../contract/routes.ts'
 import type { Log } from '../runtime/log.ts'
 import type { Answer, Handler } from './context.ts'
 import { mayAct } from './guard.ts'
@@ -10,6 +10,8 @@ import { Problem } from './problem.ts'
 
 /** A glass of the drip may carry a small picture; nothing else comes near. */
 const largestBodyBytes = 1024 * 1024
+/** A recording of days, compressed, or a log of a season as text. */
+const largestFileBytes = 16 * 1024 * 1024
 
 export interface ApiSetup {
   handlers: Record<RouteName, Handler>
@@ -19,8 +21,10 @@ export interface ApiSetup {
 
 /** Puts every route of the contract under `prefix`, each behind the person that the table names. */
 export function mountApi(app: Hono, prefix: '' | '/demo', instance: () => Instance | null, setup: ApiSetup): void {
-  const limit = bodyLimit({ maxSize: largestBodyBytes, onError: () => toResponse(new Problem('too-large')) })
-  for (const [name, route] of Object.entries(routes) as [RouteName, (typeof routes)[RouteName]][]) {
+  const upTo = (maxSize: number) => bodyLimit({ maxSize, onError: () => toResponse(new Problem('too-large')) })
+  const limits = { file: upTo(largestFileBytes), json: upTo(largestBodyBytes) }
+  for (const [name, route] of Object.entries(routes) as [RouteName, Route][]) {
+    const limit = limits[route.takes ?? 'json']
     app.on(route.method, [`${prefix}${route.path}`], limit, async (context) => {
       try {
         const site = instance()
@@ -32,7 +36,7 @@ export function mountApi(app: Hono, prefix: '' | '/demo', instance: () => Instan
           instance: site,
           params: context.req.param() as Record<string, string>,
           query: queryOf(context),
-          body: await bodyOf(context),
+          body: route.takes === 'file' ? await fileOf(context) : await bodyOf(context),
         })
         return answered(answer)
       } catch (problem) {
@@ -64,6 +68,11 @@ async function bodyOf(context: Context): Promise<unknown> {
   } catch {
     throw new Problem('not-json')
   }
+}
+
+async function fileOf(context: Context): Promise<Uint8Array> {
+  if (!/^application\/octet-stream\s*(;|$)/i.test(context.req.header('content-type') ?? '')) throw new Problem('wrong-type')
+  return new Uint8Array(await context.req.arrayBuffer())
 }
 
 function answered(answer: Answer): Response {

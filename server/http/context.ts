@@ -10,7 +10,7 @@ export interface Question {
   params: Record<string, string>
   /** A parameter given twice is refused: which one counts would be a guess (reliability 6, S28). */
   query: URLSearchParams
-  /** Parsed JSON body; undefined where none came. */
+  /** Parsed JSON body, or the bytes of a route that takes a file; undefined where none came. */
   body: unknown
 }
 

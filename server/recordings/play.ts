@@ -9,29 +9,45 @@ import { originVersion } from '../runtime/origin.ts'
 import { entryOf } from './entries.ts'
 import { endOf, eventOf } from './events.ts'
 import type { EventLine } from './events.ts'
+import type { JournalEntry } from '../storage/store.ts'
 import type { Recording } from './read.ts'
 
-/** Plays a recording by its own times through the driver of the house and gives what it tells, the line `end` last. */
-export function* play<I, K>(folds: Folds<I, K>, recording: Recording): Generator<EventLine> {
-  const { header, lines } = recording
+/** One line of a recording and what came of it; the beginning, before the first line, has none. */
+export interface Played {
+  at: Ms
+  entry: JournalEntry | null
+  effects: Effect[]
+}
+
+/** Plays a recording by its own times through the driver of the house, line by line. */
+export function* playLines<I, K>(folds: Folds<I, K>, { header, lines }: Recording): Generator<Played, Driver<I, K>> {
   const driver = driverFor(folds, header, lines)
   const config = [...driver.state.sessions.values()][0]?.config ?? defaultKilnConfig()
   let { seq, at } = driver.state
+  yield { at, entry: null, effects: driver.take() }
+  for (const line of lines) {
+    at = Math.max(at, Date.parse(line.at)) // the axis never goes back
+    const entry = entryOf(line, { seq: ++seq, at, kiln: config.kiln })
+    yield { at, entry, effects: driver.drive(entry) }
+  }
+  return driver
+}
+
+/** Plays a recording and gives what it tells, the line `end` last. */
+export function* play<I, K>(folds: Folds<I, K>, recording: Recording): Generator<EventLine> {
+  const steps = playLines(folds, recording)
   let readings = 0
-  const told = function* (effects: Effect[]): Generator<EventLine> {
-    for (const effect of effects) {
+  let at = 0
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done) return yield endOf(at, readings, step.value.state.refused)
+    at = step.value.at
+    for (const effect of step.value.effects) {
       if (effect.kind === 'point' && effect.point.role !== 'smoke-estimated') readings++
       if (effect.kind !== 'output') continue
       const line = eventOf(effect.kiln, effect.output)
       if (line) yield line
     }
   }
-  yield* told(driver.take())
-  for (const line of lines) {
-    at = Math.max(at, Date.parse(line.at)) // the axis never goes back
-    yield* told(driver.drive(entryOf(line, { seq: ++seq, at, kiln: config.kiln })))
-  }
-  yield endOf(at, readings, driver.state.refused)
 }
 
 function driverFor<I, K>(folds: Folds<I, K>, header: RecordingHeader, lines: readonly RecordingLine[]): Driver<I, K> {

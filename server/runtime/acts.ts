@@ -1,4 +1,5 @@
 import type { Act } from '../contract/actions.ts'
+import type { Ms } from '../contract/fold.ts'
 import type { FiringRecord, Store } from '../storage/store.ts'
 import { documentOf } from './entry.ts'
 
@@ -6,8 +7,12 @@ const kind = 'firing-acts'
 
 /** Read once from the journal when a firing closes, so that opening it later need not read days of readings. */
 export async function keepActs(store: Store, firing: FiringRecord): Promise<void> {
-  const acts = await fromJournal(store, firing)
-  await store.putDocument({ kind, id: firing.id, at: firing.endedAt ?? firing.startedAt, by: 'service', json: JSON.stringify(acts) })
+  await putActs(store, firing.id, firing.endedAt ?? firing.startedAt, await fromJournal(store, firing))
+}
+
+/** @param at when the firing ended */
+export async function putActs(store: Store, firing: string, at: Ms, acts: readonly Act[]): Promise<void> {
+  await store.putDocument({ kind, id: firing, at, by: 'service', json: JSON.stringify(acts) })
 }
 
 /** What was done and seen in a closed firing, in the order in which it was entered. */

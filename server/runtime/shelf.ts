@@ -57,6 +57,12 @@ export class Shelf {
     await this.store.putFiring(renewed)
   }
 
+  /** A record that ends, with its phases and its small curve. */
+  async finished(firing: FiringRecord & { endedAt: Ms }): Promise<FiringRecord> {
+    const phases = spansOf(await this.store.outputs(firing.id), firing.endedAt)
+    return { ...firing, phases, spark: await this.spark(firing, firing.endedAt) }
+  }
+
   private async spark(firing: FiringRecord, to: Ms): Promise<FiringRecord['spark']> {
     const from = firing.startedAt
     const series = await this.store.curve(firing.id, from, Math.max(to, from + 1), sparkPoints)

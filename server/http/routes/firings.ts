@@ -2,6 +2,7 @@ import { z } from 'zod'
 import type { Act } from '../../contract/actions.ts'
 import type { FiringSummary } from '../../contract/live.ts'
 import { exportFiring } from '../../recordings/export.ts'
+import { keptFile } from '../../recordings/in/kept-file.ts'
 import { actsOfFiring } from '../../runtime/acts.ts'
 import { grainOf, thin, bucketWidthMs } from '../../storage/thin.ts'
 import type { CurvePoint, FiringRecord } from '../../storage/store.ts'
@@ -14,7 +15,7 @@ import { Problem } from '../problem.ts'
 const standardPoints = 1000
 const pointBounds = { low: 10, high: 5000, standard: standardPoints }
 
-async function recordOf({ instance, params }: Question): Promise<FiringRecord> {
+export async function recordOf({ instance, params }: Question): Promise<FiringRecord> {
   const record = await instance.store.firing(params.id ?? '')
   if (!record) throw new Problem('not-found')
   return record
@@ -72,7 +73,17 @@ export async function currentCurve(question: Question): Promise<Answer> {
 export async function recording(question: Question): Promise<Answer> {
   const { instance } = question
   const record = await recordOf(question)
-  const pages = exportFiring(instance.store, record, foreignNodes(instance, record.kiln))
+  const kept = await keptFile(instance.store, record.id)
+  const pages = kept === null ? exportFiring(instance.store, record, foreignNodes(instance, record.kiln)) : onePage(kept)
+  return download(pages, `${record.id}.jsonl`, 'application/x-ndjson; charset=utf-8')
+}
+
+async function* onePage(text: string): AsyncGenerator<string> {
+  yield text
+}
+
+/** A file that is written while it is read. */
+export function download(pages: AsyncGenerator<string>, name: string, type: string): Response {
   const encoder = new TextEncoder()
   const body = new ReadableStream<Uint8Array>({
     async pull(controller) {
@@ -85,8 +96,8 @@ export async function recording(question: Question): Promise<Answer> {
     },
   })
   const headers = {
-    'content-type': 'application/x-ndjson; charset=utf-8',
-    'content-disposition': `attachment; filename="${record.id}.jsonl"`,
+    'content-type': type,
+    'content-disposition': `attachment; filename="${name}"`,
   }
   return new Response(body, { headers })
 }
@@ -97,7 +108,7 @@ function summaryOf(record: FiringSummary): FiringSummary {
 }
 
 /** Nodes whose channels all stand at other kilns. */
-function foreignNodes(instance: Instance, kiln: string): Set<string> {
+export function foreignNodes(instance: Instance, kiln: string): Set<string> {
   const nodesAt = (one: string) =>
     Object.keys(instance.session(one)?.config.roles ?? {}).map((channel) => channel.slice(0, channel.lastIndexOf('/')))
   const foreign = new Set(instance.kilns().flatMap((one) => (one === kiln ? [] : nodesAt(one))))
@@ -105,7 +116,7 @@ function foreignNodes(instance: Instance, kiln: string): Set<string> {
   return foreign
 }
 
-async function actsOf({ store, kilnView }: Instance, record: FiringRecord): Promise<Act[]> {
+export async function actsOf({ store, kilnView }: Instance, record: FiringRecord): Promise<Act[]> {
   return record.endSeq === null ? (kilnView(record.kiln)?.firing.acts ?? []) : actsOfFiring(store, record)
 }
 

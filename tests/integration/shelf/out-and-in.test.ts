@@ -1,0 +1,123 @@
+import { gzipSync } from 'node:zlib'
+import { Ajv2020 } from 'ajv/dist/2020.js'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import type { ImportPreview } from '../../../server/contract/imports.ts'
+import type { FiringSummary } from '../../../server/contract/live.ts'
+import { contentHash, linesOf } from '../../../server/recordings/in/look.ts'
+import { readRows } from '../../../server/recordings/csv/rows.ts'
+import { getJson, post } from '../../support/driven-app.ts'
+import { storyHeader, storyLines } from '../../support/firing-story.ts'
+import { RestSite } from '../../support/rest-site.ts'
+
+const litAt = Date.UTC(2026, 9, 14, 7)
+let site: RestSite
+let url: string
+
+beforeAll(async () => {
+  site = new RestSite(litAt + 40 * 3_600_000)
+  url = await site.start()
+  await site.finishedFiring('f1', litAt)
+  await site.store.putDocument({ kind: 'note', id: 'f1', at: litAt, by: 'operator', json: '{"text":"=cmd|x"}' })
+})
+afterAll(() => site.stop())
+
+const send = (path: string, body: Uint8Array | string, type = 'application/octet-stream') =>
+  fetch(`${url}api/${path}`, { method: 'POST', headers: { 'content-type': type }, body: Buffer.from(body) })
+
+describe('out', () => {
+  test('the document keeps to the schema that the box serves, and the schema refuses what it should', async () => {
+    const schema = await getJson<object>(`${url}api/schemas/firing`)
+    expect(schema).toMatchObject({ $schema: 'https://json-schema.org/draft/2020-12/schema' })
+    const check = new Ajv2020({ validateFormats: false }).compile(schema)
+    const document = await getJson<Record<string, unknown>>(`${url}api/firings/f1/document`)
+    expect(check(document), JSON.stringify(check.errors)).toBe(true)
+    expect(document).toMatchObject({ id: 'f1', demo: true, charge: { massKg: 70, moisturePct: 30 }, notes: [{ by: 'operator' }] })
+    expect((document['readings'] as { of: string; t: number[] }[])[0]?.t).toHaveLength(71)
+    for (const [name, wrong] of [
+      ['phases', [{ phase: 'boiling', from: '2026-10-14T07:00:00Z', to: null }]],
+      ['startedAt', 5],
+      ['readings', undefined],
+    ] as const)
+      expect(check({ ...document, [name]: wrong }), name).toBe(false)
+  })
+
+  test('the plain table is RFC 4180 with ISO times, the local one has semicolons, decimal commas and times of the place', async () => {
+    const plain = await fetch(`${url}api/firings/f1/table`)
+    expect(plain.headers.get('content-type')).toContain('text/csv')
+    const rows = readRows(await plain.text(), ',').map(({ cells }) => cells)
+    expect(rows[0]?.slice(0, 3)).toEqual(['time', 'firebox C', 'wall C'])
+    const smoke = rows[0]?.indexOf('smoke C') ?? -1
+    expect(rows.filter((row) => row[smoke] !== '')).toHaveLength(72)
+    expect(rows.find((row) => row.includes('act start-collecting'))?.[0]).toBe('2026-10-14T09:00:00.000Z')
+    const local = Buffer.from(await (await fetch(`${url}api/firings/f1/table?preset=local&offset=420`)).arrayBuffer()).toString()
+    expect(local.startsWith('\ufefftime;')).toBe(true)
+    expect(
+      readRows(local, ';')
+        .map(({ cells }) => cells)[4]
+        ?.slice(0, 6),
+    ).toEqual(['2026-10-14 14:06:00', '', '', '', '44,46', ''])
+    expect((await fetch(`${url}api/firings/f1/table?preset=blue`)).status).toBe(422)
+    expect((await fetch(`${url}api/firings/none/table`)).status).toBe(404)
+  })
+})
+
+describe('in', () => {
+  const text = linesOf({ header: storyHeader, lines: storyLines(0.5) })
+
+  test('a look keeps nothing; keeping puts it on the shelf, once, and it comes out as it went in', async () => {
+    const before = (await getJson<FiringSummary[]>(`${url}api/firings`)).length
+    const preview = (await (await send('imports/look?name=old.jsonl.gz', gzipSync(text))).json()) as ImportPreview
+    expect(preview).toMatchObject({ kind: 'recording', known: false, title: 'Made-up firing', readings: 180, acts: 2, problems: [] })
+    expect(await getJson<FiringSummary[]>(`${url}api/firings`)).toHaveLength(before)
+    for (const bytes of [gzipSync(text), Buffer.from(text)]) {
+      const kept = await send('imports?name=old.jsonl', bytes)
+      expect([kept.status, await kept.json()]).toEqual([201, { id: preview.id }])
+    }
+    const listed = await getJson<FiringSummary[]>(`${url}api/firings`)
+    expect(listed).toHaveLength(before + 1)
+    expect(listed.find(({ id }) => id === preview.id)).toMatchObject({ demo: true, title: 'Made-up firing' })
+    const out = await (await fetch(`${url}api/firings/${preview.id}/recording`)).text()
+    expect(contentHash(out)).toBe(contentHash(text))
+    const whole = await getJson<{ acts: { act: object }[] }>(`${url}api/firings/${preview.id}`)
+    expect(whole.acts.map(({ act }) => act)).toEqual([{ action: 'light' }, { action: 'seal' }])
+  })
+
+  test('a bad row names its line and nothing is kept of the file', async () => {
+    const before = (await getJson<FiringSummary[]>(`${url}api/firings`)).length
+    const bad = 'time,wall\n2026-03-01T07:30Z,20\n2026-03-01T07:31Z,warm\n'
+    const answer = await send('imports?name=log.csv', bad)
+    expect(answer.status).toBe(422)
+    expect(await answer.json()).toEqual({ problem: 'bad-import', details: [{ path: 'line 3', what: 'bad-number warm' }] })
+    expect(await getJson<FiringSummary[]>(`${url}api/firings`)).toHaveLength(before)
+    expect(await site.store.documents('recording-file')).toHaveLength(1)
+  })
+
+  test.each([
+    ['another type', 'imports/look', 'x', 'application/json', 415],
+    ['a match that is none', 'imports/look?match={', 'time,wall\n', 'application/octet-stream', 422],
+    ['far too much', 'imports/look', Buffer.alloc(17 * 1024 * 1024), 'application/octet-stream', 413],
+  ])('%s is refused', async (_, path, body, type, status) => {
+    expect((await send(path, body, type)).status).toBe(status)
+  })
+
+  test('swapped probes put right afterwards: computed anew from raw, both kept', async () => {
+    const [was] = (await getJson<FiringSummary[]>(`${url}api/firings`)).filter(({ id }) => id.startsWith('import-'))
+    if (!was) throw new Error('nothing was taken in')
+    const right = {
+      roles: { 'yard/n1/wall': 'outlet', 'yard/n1/outlet': 'wall' },
+      calibration: { 'yard/n1/firebox': { gain: 1, offset: -5 } },
+    }
+    const answer = await post(`${url}api/firings/${was.id}/again`, right)
+    const { id } = (await answer.json()) as { id: string }
+    expect(answer.status).toBe(201)
+    const lines = async (firing: string) =>
+      (await site.store.curve(firing, was.startedAt, was.startedAt + 900_000, 900_000)).map(({ role, value }) => [role, value[30]])
+    const [old, anew] = [new Map(await lines(was.id)), new Map(await lines(id))]
+    expect(old.get('outlet')).toBeGreaterThan(20)
+    expect(anew.get('wall')).toBe(old.get('outlet'))
+    expect(anew.get('outlet')).toBe(old.get('wall'))
+    expect(anew.get('firebox')).toBe(Number(old.get('firebox')) - 5)
+    expect((await getJson<FiringSummary[]>(`${url}api/firings`)).map((one) => one.id)).toEqual(expect.arrayContaining([was.id, id]))
+    expect(await site.store.documents('played-again')).toMatchObject([{ id, by: 'owner' }])
+  })
+})
