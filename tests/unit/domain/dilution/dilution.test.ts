@@ -36,7 +36,7 @@ describe('the two ways of counting', () => {
   })
 
   it('differs by half a per cent at 200 and by a fifth at 5', () => {
-    // handbook: convention warning before the table of rates
+    // arithmetic of the two ways of counting; at 200 and at 5 as the trade's tables are warned of
     const share = (n: number): number => asFold(parts(n)) / asFold(fold(n)) - 1
     expect(share(200)).toBeCloseTo(0.005, 10)
     expect(share(5)).toBeCloseTo(0.2, 10)

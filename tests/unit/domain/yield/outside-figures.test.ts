@@ -124,14 +124,14 @@ describe('charcoal against its end temperature', () => {
 
 describe('the heat that the condenser must take', () => {
   it('is 1.27 to 1.34 MJ for each kilogram of dry wood', () => {
-    // handbook balance: 0.45 kg water at 2257 kJ/kg, 0.15 kg organics at 450, 0.25 to 1.0 kg gas, 120 down to 35 °C
+    // balance worked out by hand: 0.45 kg water at 2257 kJ/kg, 0.15 kg organics at 450, 0.25 to 1.0 kg gas, 120 down to 35 °C
     const duty = coolingDutyMj(120, 35)
     expect(duty.low).toBeCloseTo(1.27, 2)
     expect(duty.high).toBeCloseTo(1.34, 2)
   })
 
   it('is 4.5 kW for 50 kg of dry wood in four hours, and 770 to 800 L of water that warms by 20 K', () => {
-    // handbook, same balance
+    // the same balance for 50 kg
     const need = coolingNeed(50, 4, 20)
     expect(need.heatMj.low).toBeCloseTo(64, 0)
     expect(need.heatMj.high).toBeCloseTo(67, 0)
