@@ -18,6 +18,7 @@ const textOf = (selector: string) =>
 const neighbour = [
   { at: 'before-lighting', command: 'Ready.', until: 'Load the drum, go through the list, then light it.' },
   { at: 'waiting', command: 'Wait.', until: 'Start collecting likely between 09:10 and 09:50.' },
+  { at: 'start-due', command: 'Start collecting.', until: 'Put the bottle under the drip now.' },
   { at: 'collecting', command: 'Collect.', until: 'Take the bottle away 09:40 to 10:55, or when the drip turns dark.' },
   { at: 'drip-turning', command: 'Stop now.', until: 'Take the bottle away now. Tar is coming.' },
   { at: 'sealing', command: 'Seal it.', until: 'Mouth first, chimney last. Stand aside.' },
@@ -25,7 +26,7 @@ const neighbour = [
   { at: 'morning', command: 'Try a small gap.', until: 'Stand aside, clay ready, watch for 30 minutes.' },
 ] as const
 
-describe('at seven moments', () => {
+describe('at eight moments', () => {
   test.each(neighbour)('$at: $command', async ({ at, command, until }) => {
     const { page, close } = await open(browser, { view: scenes[at] })
     expect(await page.evaluate(textOf, 'h1, .until')).toEqual([command, until])
@@ -43,7 +44,7 @@ test('numbers, rates and ranges on one screen agree', async () => {
 
 test('what is estimated wears its sign and the word', async () => {
   const { page, close } = await open(browser, { view: scenes['three-probes'] })
-  expect(await page.evaluate(textOf, '[data-role="smoke"] .number, [data-role="smoke"] .label .wide')).toEqual([
+  expect(await page.evaluate(textOf, '[data-role="smoke"] .number, [data-role="smoke"] .label .full')).toEqual([
     '~70°C',
     'smoke, estimated · ± 6 °C',
   ])
@@ -53,10 +54,10 @@ test('what is estimated wears its sign and the word', async () => {
 test('late is struck through, lost and faulty show no number', async () => {
   const { page, close } = await open(browser, { view: scenes['probes-bad'] })
   expect(await page.evaluate(textOf, '[data-role="wall"] s')).toEqual(['160'])
-  expect(await page.evaluate(textOf, '[data-role="wall"] .label .wide')).toEqual([expect.stringMatching(/^drum wall · late, 4\d s$/)])
+  expect(await page.evaluate(textOf, '[data-role="wall"] .label .full')).toEqual([expect.stringMatching(/^drum wall · late, 4\d s$/)])
   expect(await page.evaluate(textOf, '[data-role="firebox"] .number')).toEqual(['– no number'])
-  expect(await page.evaluate(textOf, '[data-role="firebox"] .label .wide')).toEqual(['firebox · wire broken or unplugged'])
-  expect(await page.evaluate(textOf, '[data-role="outlet"] .label .wide')).toEqual([expect.stringContaining('doubtful')])
+  expect(await page.evaluate(textOf, '[data-role="firebox"] .label .full')).toEqual(['firebox · wire broken or unplugged'])
+  expect(await page.evaluate(textOf, '[data-role="outlet"] .label .full')).toEqual([expect.stringContaining('doubtful')])
   await close()
 })
 

@@ -73,6 +73,12 @@ export const scenes = {
       },
     ],
   }),
+  'start-due': kiln({
+    firing: { phase: 'vinegar' },
+    channels: [channel('firebox', 741), channel('wall', 182, 70), channel('smoke', 83, 24), channel('outlet', 35, 3)],
+    command: { do: 'start-collecting', next: null, because: [{ code: 'smoke-over', value: 83, limit: 80, forS: 600 }], sure: 'middle' },
+    calls: [{ call: 'start-collecting', state: 'due', since: noon - minute, because: [], forecast: null }],
+  }),
   'drip-turning': kiln({
     firing: { phase: 'tar', collectingSince: noon - 240 * minute, litAt: noon - 341 * minute, bottle: { number: 3, litres: 3.2 } },
     channels: [channel('firebox', 760), channel('wall', 430, 12), channel('smoke', 152, 35), channel('outlet', 40, 2)],

@@ -70,7 +70,10 @@ export function trendText(channel: ChannelView | undefined, words: Words, measur
 export function sentenceOf(kiln: KilnView, now: Ms, words: Words, measures: Measures): Sentence {
   const { command } = kiln
   if (command.do === 'none') return { command: words.commands.none, until: words.untils.none, why: chargeText(kiln, words, measures) }
-  const trend = trendText(channelOf(kiln, decidingRole(kiln)), words, measures) || estimateText(kiln, words, measures)
+  const role = decidingRole(kiln)
+  // a reason that already gives this number is not told twice
+  const given = command.because.slice(0, 2).some((reason) => reason.code.startsWith(`${role}-`) && reason.value !== undefined)
+  const trend = given ? '' : trendText(channelOf(kiln, role), words, measures) || estimateText(kiln, words, measures)
   // that it was logged is no reason that helps anybody
   const because = sentencesOf(
     command.because.filter((reason) => reason.code !== 'logged'),
