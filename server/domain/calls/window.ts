@@ -47,7 +47,9 @@ export function startWindow(): Window {
 }
 
 const minuteMs = 60_000
-const openDwellMs = 10 * minuteMs
+const openDwellMs = 5 * minuteMs
+/** A smoke at its limit may only be arriving at a plateau: longer. */
+const bandDwellMs = 10 * minuteMs
 const shutDwellMs = 8 * minuteMs
 /** How long a drip seen clear holds the start back: the next glass is due by then. Common practice, no source. */
 const clearHoldsMs = 25 * minuteMs
@@ -100,7 +102,8 @@ function open(w: Window, look: Look, model: Advice | null): void {
   const held = heldBy(look, ['clear'], clearHoldsMs)
   w.openSince = because === null || held ? null : (w.openSince ?? look.at)
   if (because === null || held || w.openSince === null) return
-  if (seen === null && look.at - w.openSince < openDwellMs) return
+  const dwellMs = because[0]?.code === 'smoke-over' ? bandDwellMs : openDwellMs
+  if (seen === null && look.at - w.openSince < dwellMs) return
   w.open = true
   w.openAt = look.at
   w.openBecause = because
