@@ -20,7 +20,7 @@ function take(s: EnsembleState, e: Evidence): void {
   else if (e.kind === 'sealed') {
     if (s.sealedAt >= 0) return
     s.sealedAt = e.at
-    startSealed(s.sealed, s.word)
+    startSealed(s.sealed, s.estimate?.charShare ?? 0, s.word)
   } else if (s.seen.length < mostSeen) {
     // an entry for an earlier beat counts from the members' next runs through the history
     const beat = Math.max(0, Math.floor((e.at - s.litAt) / 1000 / beatS))
@@ -77,9 +77,9 @@ export function makeEnsemble(set: Settings): Estimator<EnsembleState> {
     forecast(s): EstimatorForecast {
       const calls: EstimatorForecast['calls'] = {}
       if (s.sealedAt < 0) {
-        if (s.ranges.start && !s.standing.start) calls['start-collecting'] = s.ranges.start
-        if (s.ranges.stop && !s.standing.stop) calls['stop-collecting'] = s.ranges.stop
-        if (s.ranges.seal && !s.standing.seal) calls.seal = s.ranges.seal
+        if (s.told.start && !s.standing.start) calls['start-collecting'] = s.told.start
+        if (s.told.stop && !s.standing.stop) calls['stop-collecting'] = s.told.stop
+        if (s.told.seal && !s.standing.seal) calls.seal = s.told.seal
       }
       return { calls, view: { at: s.at, smoke: s.sealedAt < 0 ? s.view : [] } }
     },

@@ -27,25 +27,13 @@ export function bestWindow(worth: Float32Array, runner: number): { from: number;
   return { from, to }
 }
 
-/** Best mean sum that collecting from now on would earn until whatever time is best, kg of good condensate. */
-export function bestAhead(worth: Float32Array): number {
-  let sum = 0
-  let best = 0
-  for (let p = 0; p < points; p++) {
-    for (let k = 0; k < runners; k++) sum += ((worth[p * runners + k] as number) / runners) * (pointMinutes / 60)
-    if (sum > best) best = sum
-  }
-  return best
-}
-
 function sorted(values: Float32Array, p: number): number[] {
   return [...values.subarray(p * runners, (p + 1) * runners)].sort((a, b) => a - b)
 }
 
-/** Reads a finished run-on: what is ahead, the ranges of the calls, the fan of the smoke. */
+/** Reads a finished run-on: the members' own ranges of the calls, the fan of the smoke. */
 export function conclude(s: EnsembleState, set: Settings): void {
   const run = s.run
-  s.ahead = bestAhead(run.worth)
   const from = s.litAt + run.from * beatS * 1000
   const pointMs = pointMinutes * 60000
   const range = (a: number[]): TimeRange => {

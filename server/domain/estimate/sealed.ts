@@ -1,4 +1,4 @@
-import { coolingCount, coolingState, coolingValue, coolStep, sealAt } from '../kiln/cooling.ts'
+import { coolingCount, coolingState, coolingStepH, coolingValue, coolStep, sealAt, slowed } from '../kiln/cooling.ts'
 import { nextNormal, nextUniform } from './random.ts'
 
 // The sealed kiln's own small ensemble: every member is the whole cooling since sealing, run again for each move.
@@ -10,6 +10,11 @@ const movesPerBeat = 240
 const wallK = 1.2
 const wallShare = 0.02
 const temper = 0.35
+/** Wet wood over charcoal in heat kept, and the share of charring from which the bed counts as charcoal. */
+const woodOverCharcoal = 6
+const charredEnough = 0.7
+const rawMouthK = 90
+const rawMouthH = 10
 
 export interface Sealed {
   length: number
@@ -23,6 +28,8 @@ export interface Sealed {
   /** Hottest part by member now, °C. */
   hottest: Float64Array
   next: number
+  /** How much slower than charcoal the charge cools: 1 when charred through. */
+  slow: number
   upperC: number
   leakChance: number
 }
@@ -39,6 +46,7 @@ export function emptySealed(): Sealed {
     leaks: new Int32Array(count),
     hottest: new Float64Array(count),
     next: 0,
+    slow: 1,
     upperC: 999,
     leakChance: 0,
   }
@@ -65,10 +73,11 @@ function wholeFit(s: Sealed, v: Float64Array, q: number, leaks: number, x: Float
 }
 
 /** Draws the members at sealing. */
-export function startSealed(s: Sealed, word: Uint32Array): void {
+export function startSealed(s: Sealed, charShare: number, word: Uint32Array): void {
+  s.slow = 1 + woodOverCharcoal * Math.max(0, 1 - charShare / charredEnough)
   for (let i = 0; i < s.latents.length; i++) {
     s.latents[i] = nextNormal(word)
-    s.values[i] = coolingValue(i % coolingCount, s.latents[i] as number)
+    s.values[i] = slowed(i % coolingCount, coolingValue(i % coolingCount, s.latents[i] as number), s.slow)
   }
   for (let m = 0; m < count; m++) s.leaks[m] = m % 8 === 0 ? 1 : 0
 }
@@ -99,7 +108,7 @@ export function sealedBeat(s: Sealed, wallC: number, airC: number, coreC: number
       z[i] = afresh
         ? nextNormal(word)
         : own + leap * ((s.latents[a * coolingCount + i] as number) - (s.latents[b * coolingCount + i] as number)) + 0.1 * nextNormal(word)
-      v[i] = coolingValue(i, z[i] as number)
+      v[i] = slowed(i, coolingValue(i, z[i] as number), s.slow)
       if (!afresh) prior += 0.5 * (own * own - (z[i] as number) * (z[i] as number))
     }
     const leaks = nextUniform(word) < 0.1 ? 1 - (s.leaks[m] as number) : (s.leaks[m] as number)
@@ -129,5 +138,8 @@ export function sealedBeat(s: Sealed, wallC: number, airC: number, coreC: number
   const sd = Math.sqrt(Math.max(0, square - mean * mean))
   // one-sided 99.9 % of a spread that grows with the warmth left, and one kelvin for the air's own reading
   s.upperC = air + Math.exp(mean + 3.1 * sd) + 1
+  // where the wood never charred, the mouth's end stays warm out of the wall probe's sight
+  const hours = (s.length - 1) * coolingStepH
+  if (s.slow > 1.5) s.upperC = Math.max(s.upperC, air + rawMouthK * Math.exp(-hours / rawMouthH))
   s.leakChance = leaking
 }

@@ -5,29 +5,40 @@ export interface Settings {
   trust: Trust
   /** Kiln steps spent on moves at each grid step: about 0.3 ms. */
   moveSteps: number
-  /** Worth an hour above which to start, and below which to stop, kg. */
+  /** Smoothed worth an hour above which to start, and below which to stop, kg. */
   startAbove: number
   stopBelow: number
-  /** What must still be ahead for going on although the moment says stop, kg. */
-  aheadAtLeast: number
+  stopBelowSmoke: number
   startConfirmMin: number
   stopConfirmMin: number
-  /** Degree of charring at which sealing is due. */
-  sealChar: number
-  sealConfirmMin: number
-  /** Smoothing of the worth, minutes. */
+  stopConfirmSmokeMin: number
+  /** Smoothing of the worth, minutes, without and with a smoke probe. */
   smoothMin: number
+  smoothSmokeMin: number
+  /** With a smoke probe sealing is due when the smoke has passed this, °C, and the degree of charring that. */
+  sealSmokeC: number
+  sealSmokeChar: number
+  /** With three probes, the degree of charring alone. */
+  sealCharThree: number
+  sealConfirmMin: number
+  /** Degree of charring that counts as through in the members' own run-on. */
+  sealChar: number
 }
 
 export const defaultSettings: Settings = {
   trust: defaultTrust,
   moveSteps: 150,
   startAbove: 0.1,
-  stopBelow: 0,
-  aheadAtLeast: 0.15,
+  stopBelow: -0.5,
+  stopBelowSmoke: 0,
   startConfirmMin: 8,
   stopConfirmMin: 12,
+  stopConfirmSmokeMin: 8,
+  smoothMin: 20,
+  smoothSmokeMin: 10,
+  sealSmokeC: 265,
+  sealSmokeChar: 0.82,
+  sealCharThree: 0.96,
+  sealConfirmMin: 12,
   sealChar: 0.93,
-  sealConfirmMin: 10,
-  smoothMin: 8,
 }

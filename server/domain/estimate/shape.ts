@@ -4,7 +4,9 @@ import type { DripLook, SmokeLook } from '../../contract/vocabulary.ts'
 import { stateLength } from '../kiln/layout.ts'
 import { unknownCount, valuesLength } from '../kiln/parameters.ts'
 import { emptyRunOn, type RunOn } from './runon.ts'
+import { featureCount, type Heat } from './features.ts'
 import { emptySealed, type Sealed } from './sealed.ts'
+import { emptyStanding, type Standing } from './standing.ts'
 import { gridsPerBeat, historyBeats, memberCount } from './size.ts'
 
 /** What was seen, with the beat of the firing it was seen in. */
@@ -75,16 +77,6 @@ export function emptyMove(): Move {
   }
 }
 
-/** What the operator is advised, with how long each condition has held (minutes). */
-export interface Standing {
-  start: boolean
-  stop: boolean
-  seal: boolean
-  startMinutes: number
-  stopMinutes: number
-  sealMinutes: number
-}
-
 export interface EnsembleState {
   config: KilnConfig
   charge: Charge
@@ -106,10 +98,13 @@ export interface EnsembleState {
   move: Move
   run: RunOn
   sealed: Sealed
-  /** Worth an hour of collecting now, smoothed, kg; and the best sum that collecting on would still earn, kg. */
-  worthNow: number
-  ahead: number
+  /** Features of the learned correction, as of the last beat. */
+  features: Float64Array
+  heat: Heat
   standing: Standing
+  /** When each call will come, as told. */
+  told: { start: TimeRange | null; stop: TimeRange | null; seal: TimeRange | null }
+  /** The same, as the members' own run-on has it. */
   ranges: { start: TimeRange | null; stop: TimeRange | null; seal: TimeRange | null }
   view: ForecastView['smoke']
   estimate: Estimate | null
@@ -137,9 +132,10 @@ export function emptyState(config: KilnConfig): EnsembleState {
     move: emptyMove(),
     run: emptyRunOn(),
     sealed: emptySealed(),
-    worthNow: 0,
-    ahead: 0,
-    standing: { start: false, stop: false, seal: false, startMinutes: 0, stopMinutes: 0, sealMinutes: 0 },
+    features: new Float64Array(featureCount),
+    heat: { all: 0, since160: 0 },
+    standing: emptyStanding(),
+    told: { start: null, stop: null, seal: null },
     ranges: { start: null, stop: null, seal: null },
     view: [],
     estimate: null,

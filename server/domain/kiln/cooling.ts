@@ -3,17 +3,17 @@
 
 /** What is unknown about a cooling kiln; normal numbers scaled as named. Spreads: own judgement, wide. */
 export const coolingUnknowns = [
-  { name: 'innerH', median: 1.8, spread: 0.3, scale: 'log' }, // h from charcoal to drum: 15 kg in a bed of 0.27 W/mK (trade facts 9.2.7)
+  { name: 'innerH', median: 1.65, spread: 0.3, scale: 'log' }, // h from charcoal to drum: 15 kg in a bed of 0.27 W/mK (trade facts 9.2.7)
   { name: 'drumHeat', median: 1.1, spread: 0.3, scale: 'log' }, // drum and skin of earth over charcoal (trade facts 9.2.9, 9.2.10)
-  { name: 'earthHeat', median: 5.8, spread: 0.4, scale: 'log' }, // warmed earth over charcoal (trade facts 9.2.12)
-  { name: 'drumToEarth', median: 0.75, spread: 0.45, scale: 'log' }, // per hour
-  { name: 'earthToAir', median: 1.2, spread: 0.45, scale: 'log' }, // per hour
+  { name: 'earthHeat', median: 5.8, spread: 0.3, scale: 'log' }, // warmed earth over charcoal (trade facts 9.2.12)
+  { name: 'drumToEarth', median: 0.8, spread: 0.3, scale: 'log' }, // per hour
+  { name: 'earthToAir', median: 1.3, spread: 0.32, scale: 'log' }, // per hour
   { name: 'charcoalOverWall', median: 40, spread: 35, scale: 'linear' }, // K at sealing, under the probe
-  { name: 'hottestOver', median: 55, spread: 0.45, scale: 'log' }, // K of the hottest slice over the probe's at sealing
+  { name: 'hottestOver', median: 50, spread: 0.45, scale: 'log' }, // K of the hottest slice over the probe's at sealing
   { name: 'earthShare', median: 0.45, spread: 0.5, scale: 'share' }, // of the drum's warmth at sealing, in the earth
   { name: 'hottestKeeps', median: 0.98, spread: 0.1, scale: 'log' }, // loss of the probe's slice over that of the hottest one
   { name: 'airOffset', median: 0, spread: 1.0, scale: 'linear' }, // K, air at the kiln over the reading used for it
-  { name: 'leak', median: 6, spread: 0.8, scale: 'log' }, // K/h that air getting in makes, where it does
+  { name: 'leak', median: 7, spread: 0.6, scale: 'log' }, // K/h that air getting in makes, where it does
 ] as const
 
 export const coolingCount = coolingUnknowns.length
@@ -26,6 +26,12 @@ export function coolingValue(i: number, z: number): number {
   if (u.scale === 'log') return u.median * Math.exp(u.spread * z)
   if (u.scale === 'linear') return u.median + u.spread * z
   return 1 / (1 + Math.exp(-(Math.log(u.median / (1 - u.median)) + u.spread * z)))
+}
+
+/** Half-charred wood holds more heat than charcoal: all is slower by `slow`. */
+export function slowed(i: number, value: number, slow: number): number {
+  if (i === 0) return value * slow
+  return (i >= 1 && i <= 4) || i === coolingCount - 1 ? value / slow : value
 }
 
 /** Puts a kiln at the moment of sealing: the wall as read, the rest by its unknowns. */

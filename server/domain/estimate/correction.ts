@@ -1,0 +1,41 @@
+import { featureCount } from './features.ts'
+
+/** A linear form over standardised features; the last number is the constant. */
+export type Form = readonly number[]
+
+/** What was correction for kilns with, or without, a smoke probe. */
+export interface Correction {
+  mean: readonly number[]
+  sd: readonly number[]
+  /** Log-odds of watery and of tar-laden against good. */
+  watery: Form
+  tarry: Form
+  /** Hours until each call: 10, 50 and 90 % forms. */
+  until: { start: readonly Form[]; stop: readonly Form[]; seal: readonly Form[] }
+}
+
+/** Value of a form at features `x`. */
+export function form(correction: Correction, weights: Form, x: Float64Array): number {
+  let sum = (weights[featureCount] as number) ?? 0
+  for (let i = 0; i < featureCount; i++) {
+    const z = ((x[i] as number) - ((correction.mean[i] as number) ?? 0)) / ((correction.sd[i] as number) ?? 1)
+    // far outside what was correction on, a feature says no more than at the edge
+    sum += ((weights[i] as number) ?? 0) * Math.max(-3, Math.min(3, z))
+  }
+  return sum
+}
+
+/** Probabilities that the condensate of the moment is good, watery, tar-laden. */
+export function classesNow(correction: Correction, x: Float64Array): { good: number; watery: number; tarry: number } {
+  const watery = Math.exp(Math.min(30, form(correction, correction.watery, x)))
+  const tarry = Math.exp(Math.min(30, form(correction, correction.tarry, x)))
+  const all = 1 + watery + tarry
+  return { good: 1 / all, watery: watery / all, tarry: tarry / all }
+}
+
+/** Hours until a call, as earliest, likely and latest, in order and not in the past. */
+export function hoursUntil(correction: Correction, call: keyof Correction['until'], x: Float64Array): [number, number, number] {
+  const [low, middle, high] = correction.until[call].map((f) => Math.max(0, form(correction, f, x)))
+  const likely = middle ?? 0
+  return [Math.min(low ?? 0, likely), likely, Math.max(high ?? 0, likely)]
+}
