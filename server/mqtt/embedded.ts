@@ -36,6 +36,8 @@ class EmbeddedBroker implements Broker {
   readonly #aedes: Aedes
   /** What a connection said last, and so which node it speaks for. */
   readonly #spoken = new WeakMap<Client, { topic: string; verdict: Verdict }>()
+  /** Messages that end here: nobody may subscribe to them, and a retained reading would come back as a fresh one. */
+  readonly #unshared = new WeakSet<object>()
   /** Topics of nodes that the broker keeps the last message of. */
   readonly #retained = new Set<string>()
   /** Messages on their way to the disk. */
@@ -59,6 +61,7 @@ class EmbeddedBroker implements Broker {
       authorizePublish: (client, packet, done) => this.#authorizePublish(client, packet, done),
       authorizeSubscribe: (client, subscription, done) => this.#authorizeSubscribe(client, subscription, done),
     })
+    this.#endHere()
     this.#door = new Door(this.#limits, options.log, (socket) => this.#aedes.handle(socket))
     this.#aedes.on('clientError', (client, error) => options.log.warn({ client: client.id, error: error.message }, 'mqtt client'))
     this.#aedes.on('connectionError', (_client, error) => options.log.warn({ error: error.message }, 'mqtt connection'))
@@ -117,13 +120,13 @@ class EmbeddedBroker implements Broker {
     if (this.#stopping) return done(new Error('stopping'))
     const { topic, payload, qos } = packet
     const sender = client?.id ?? ''
-    const { verdict, reason, keep } = this.#verdict(client, topic)
+    const { verdict, reason, share } = this.#verdict(client, topic)
     if (verdict === 'close') {
       this.#options.log.warn({ client: sender, topic, reason }, 'mqtt publish refused')
       return done(new Error(reason))
     }
-    // the broker remembers only what the contract wants kept: a stored reading would come back as a fresh one
-    packet.retain &&= keep && this.#mayRetain(topic)
+    if (!share) this.#unshared.add(packet)
+    packet.retain &&= share && this.#mayRetain(topic)
     const bytes = typeof payload === 'string' ? Buffer.from(payload) : payload
     const message = { topic, payload: bytes, qos, retained: false, client: sender }
     const kept =
@@ -145,6 +148,17 @@ class EmbeddedBroker implements Broker {
     const verdict = this.#policy.publish(topic, last?.verdict.node ?? null)
     if (verdict.verdict !== 'close') this.#spoken.set(client, { topic, verdict })
     return verdict
+  }
+
+  /** Spares the broker's own way through queues and matching for what nobody may hear; that is nearly everything. */
+  #endHere(): void {
+    type Publish = (packet: PublishPacket, client: Client, done: (error?: Error | null) => void) => void
+    const aedes = this.#aedes as unknown as { publish: Publish }
+    const publish = aedes.publish.bind(aedes)
+    aedes.publish = (packet, client, done) => {
+      if (this.#unshared.has(packet)) done()
+      else publish(packet, client, done)
+    }
   }
 
   #mayRetain(topic: string): boolean {

@@ -3,20 +3,17 @@ export interface Verdict {
   reason: string
   /** Whom the connection speaks for from now on. */
   node: string | null
-  /** Whether the broker may keep it for those who come later. */
-  keep: boolean
+  /** Whether other clients may hear it, at once or as retained. */
+  share: boolean
 }
 
 /** What a client may do. `close` is for what no honest node does; `quarantine` acknowledges and keeps what can not be used. */
 export interface Policy {
-  publish(
-    topic: string,
-    node: string | null,
-  ): { verdict: 'take' | 'quarantine' | 'close'; reason: string; node: string | null; keep: boolean }
+  publish(topic: string, node: string | null): Verdict
   subscribe(filter: string, node: string | null): boolean
 }
 
-/** Kinds of the contract that a node sends, and whether the broker keeps the last one for those who come later. */
+/** Kinds of the contract that a node sends, and whether it is shared with other clients. */
 const kinds = new Map([
   ['state', true],
   ['info', true],
@@ -32,7 +29,7 @@ export function sitePolicy(root: string, site: string): Policy {
   const base = `${root}/1/${site}/`
   return {
     publish(topic, node) {
-      const verdict = (verdict: 'take' | 'quarantine' | 'close', reason: string, keep = false) => ({ verdict, reason, keep, node })
+      const verdict = (verdict: 'take' | 'quarantine' | 'close', reason: string) => ({ verdict, reason, share: false, node })
       if (topic.length > topicBytes || topic.startsWith('$') || topic.startsWith('/') || topic.endsWith('/') || topic.includes('//'))
         return verdict('close', 'bad-topic')
       if (!topic.startsWith(base)) return verdict('quarantine', 'foreign-topic')
@@ -40,9 +37,9 @@ export function sitePolicy(root: string, site: string): Policy {
       if (name === 'server') return verdict('close', 'not-the-server')
       if (!nodeName.test(name)) return verdict('quarantine', 'bad-node-name')
       if (node !== null && node !== name) return verdict('close', 'not-your-topic')
-      const keep = kinds.get(kind)
-      if (keep === undefined || more.length > 0) return { verdict: 'quarantine', reason: 'unknown-kind', keep: false, node: name }
-      return { verdict: 'take', reason: '', keep, node: name }
+      const share = kinds.get(kind)
+      if (share === undefined || more.length > 0) return { verdict: 'quarantine', reason: 'unknown-kind', share: false, node: name }
+      return { verdict: 'take', reason: '', share, node: name }
     },
     subscribe(filter, node) {
       const rest = filter.startsWith(base) ? filter.slice(base.length).split('/') : []

@@ -178,7 +178,7 @@ describe('topics', () => {
   it('keeps states and births for those who come later, but never a reading', async () => {
     const { port } = await site({
       policy: {
-        publish: (topic, node) => ({ verdict: 'take', reason: '', node, keep: topic.endsWith('/state') }),
+        publish: (topic, node) => ({ verdict: 'take', reason: '', node, share: topic.endsWith('/state') }),
         subscribe: () => true,
       },
     })

@@ -57,7 +57,7 @@ const broker = createBroker({
   onMessage: async () => {},
   limits: { takeoversPerMin: 100_000 },
   // the protocol alone is looked at: topics of the sequences are not of our contract
-  policy: { publish: (_topic, node) => ({ verdict: 'take', reason: '', node, keep: true }), subscribe: () => true },
+  policy: { publish: (_topic, node) => ({ verdict: 'take', reason: '', node, share: true }), subscribe: () => true },
 })
 let port = 0
 beforeAll(async () => {

@@ -23,7 +23,7 @@ async function open(limits: Partial<GateLimits> = {}): Promise<void> {
     limits: { takeoversPerMin: 100, ...limits },
     // the protocol alone: all topics but one are free
     policy: {
-      publish: (_topic, node) => ({ verdict: 'take', reason: '', node, keep: true }),
+      publish: (_topic, node) => ({ verdict: 'take', reason: '', node, share: true }),
       subscribe: (filter) => filter !== 'nosubscribe',
     },
   })

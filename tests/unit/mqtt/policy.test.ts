@@ -10,7 +10,7 @@ describe('what a node may send', () => {
       verdict: 'take',
       reason: '',
       node: 'n1',
-      keep: kind === 'state' || kind === 'info',
+      share: kind === 'state' || kind === 'info',
     })
   })
 
