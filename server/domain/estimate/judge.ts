@@ -1,5 +1,6 @@
 import type { Reason } from '../../contract/fold.ts'
 import type { TimeRange } from '../../contract/live.ts'
+import type { DripLook } from '../../contract/vocabulary.ts'
 import { addHeat, featuresOf, smokeRead } from './features.ts'
 import { classesNow, hoursUntil, type Correction } from './correction.ts'
 import type { Settings } from './settings.ts'
@@ -24,6 +25,7 @@ function correctionFor(smoke: number): Correction {
 
 type Classes = ReturnType<typeof classesNow>
 const heedMin = 40
+const atOnceMin = 6
 /** Odds by which a fresh look of the drip shifts the classes: own judgement, from how glasses and shares went together in simulated firings. */
 const heedOdds = {
   none: [1, 1, 1],
@@ -34,17 +36,20 @@ const heedOdds = {
   black: [0.3, 0.1, 30],
 } as const
 
-/** What the operator saw of the drip weighs more than the estimate, for a while. */
-function heed(c: Classes, s: EnsembleState): Classes {
+/** The newest look of the drip and how long ago it was taken, minutes. */
+function lastDrip(s: EnsembleState): { look: DripLook; age: number } | null {
   const now = s.history.length
-  let drip: Seen | undefined
-  for (const seen of s.seen) if (seen.drip !== undefined && seen.beat <= now && (!drip || seen.beat >= drip.beat)) drip = seen
-  if (!drip?.drip) return c
-  const age = ((now - drip.beat) * beatS) / 60
-  const fresh = Math.exp(-age / heedMin)
-  const [good, watery, tarry] = heedOdds[drip.drip].map(
-    (odds, i) => ([c.good, c.watery, c.tarry][i] as number) * Math.exp(fresh * Math.log(odds)),
-  ) as [number, number, number]
+  let newest: Seen | undefined
+  for (const seen of s.seen) if (seen.drip !== undefined && seen.beat <= now && (!newest || seen.beat >= newest.beat)) newest = seen
+  return newest?.drip === undefined ? null : { look: newest.drip, age: ((now - newest.beat) * beatS) / 60 }
+}
+
+/** What the operator saw of the drip weighs more than the estimate, for a while. */
+function heed(c: Classes, drip: { look: DripLook; age: number } | null): Classes {
+  if (!drip) return c
+  const fresh = Math.exp(-drip.age / heedMin)
+  const by = heedOdds[drip.look].map((odds) => Math.exp(fresh * Math.log(odds))) as [number, number, number]
+  const [good, watery, tarry] = [c.good * by[0], c.watery * by[1], c.tarry * by[2]]
   const all = good + watery + tarry
   return { good: good / all, watery: watery / all, tarry: tarry / all }
 }
@@ -58,11 +63,17 @@ export function judge(s: EnsembleState, set: Settings): void {
   if (s.history.length < firstBeat) return
   const smoke = smokeRead(s)
   const correction = correctionFor(smoke)
-  const c = heed(classesNow(correction, s.features), s)
+  const drip = lastDrip(s)
+  const c = heed(classesNow(correction, s.features), drip)
   const worth = s.config.worth
   const worthNow = Math.max(leastFlowKgH, e.condensateKgH) * (worth.good * c.good + worth.tarry * c.tarry + worth.watery * c.watery)
   const done = Number.isNaN(smoke) ? e.charShare > set.sealCharThree : smoke > set.sealSmokeC && e.charShare > set.sealSmokeChar
   look(s.standing, set, worthNow, done, beatMin, !Number.isNaN(smoke))
+  // a look just taken outranks smoothing and confirmation
+  if (drip && drip.age <= atOnceMin) {
+    if (drip.look === 'pale' || drip.look === 'amber') s.standing.start ||= worthNow > set.startAbove
+    if (drip.look === 'dark' || drip.look === 'black') s.standing.stop ||= s.standing.start
+  }
   const range = (call: keyof Correction['until']): TimeRange => {
     const [earliest, likely, latest] = hoursUntil(correction, call, s.features).map((h) => s.at + Math.round(h * 3600000)) as [
       number,
