@@ -16,7 +16,7 @@ const broker = createBroker({
   limits: { connectionsPerAddress: 200, messagesPerS: 1e6, burst: 1e6 },
   onMessage: async ({ topic, payload }) => {
     await store.append([{ seq: ++seq, at: Date.now(), kind: 'message', kiln: null, topic, payload, retained: false }])
-    JSON.parse(Buffer.from(payload).toString())
+    JSON.parse(Buffer.from(payload.buffer, payload.byteOffset, payload.length).toString())
   },
 })
 const { port } = await broker.start()

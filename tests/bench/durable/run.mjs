@@ -54,6 +54,7 @@ for (let round = 0; round < rounds; round++) {
 }
 rmSync(out, { recursive: true })
 const median = (values) => values.toSorted((a, b) => a - b)[values.length >> 1]
-const ratio = median(results.ours) / median(results.bare)
-console.log(`ours / bare parts: ${ratio.toFixed(2)} (target at least 0.8)`)
+// by pairs: what else the machine does changes from round to round
+const ratio = median(results.ours.map((perSecond, round) => perSecond / results.bare[round]))
+console.log(`ours / bare parts, median of ${rounds} rounds: ${ratio.toFixed(2)} (target at least 0.8)`)
 process.exitCode = ratio >= 0.8 ? 0 : 1

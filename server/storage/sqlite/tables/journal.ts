@@ -1,6 +1,7 @@
 import { StoreProblem, type JournalEntry } from '../../store.ts'
 import type { Database, SqlValue, Statement } from '../engine.ts'
-import { insertSql, selectSql, summed, summedTables, whole } from './summed.ts'
+import { rowSum } from '../sums.ts'
+import { insertSql, selectSql, summedTables, whole } from './summed.ts'
 
 const table = summedTables.journal
 const kinds = ['message', 'act', 'config', 'health'] as const
@@ -33,7 +34,9 @@ export class JournalTable {
     for (const entry of entries) {
       if (entry.seq <= this.#lastSeq) this.#expectSame(entry)
       else {
-        this.#insert.run(...summed(valuesOf(entry, this.#lastSeq)))
+        const values = valuesOf(entry, this.#lastSeq)
+        values.push(rowSum(values))
+        this.#insert.run(...values)
         this.#lastSeq = entry.seq
       }
     }
