@@ -38,7 +38,9 @@ function tell(title: string, pairs: { f: FiringRows; correction: ReturnType<type
     )
     return `${call} ${mean(hits).toFixed(2)}`
   })
-  const starts = pairs.filter(({ f, correction }) => f.kind === 'never-catches' && decide(f, correction, defaultSettings).start !== null).length
+  const starts = pairs.filter(
+    ({ f, correction }) => f.kind === 'never-catches' && decide(f, correction, defaultSettings).start !== null,
+  ).length
   console.log(
     `${title}: ${pairs.length} firings, captured ${mean(scores).toFixed(3)} (worst ${Math.min(...scores).toFixed(2)}), |seal| ${middle(seals).toFixed(0)} min, inside: ${inside.join(', ')}; starts in firings that never catch: ${starts}`,
   )
