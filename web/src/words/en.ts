@@ -574,6 +574,8 @@ export const en = {
       watery: 'Worth of watery liquid',
       altitudeM: 'Height above the sea',
       seed: 'Start of the estimator’s chance',
+      sign: 'Painted sign of the kiln',
+      condenser: 'Condenser',
     },
     here: 'This tablet',
     language: 'Language',

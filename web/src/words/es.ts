@@ -531,6 +531,8 @@ export const es: Words = {
       watery: 'Valor del líquido aguado',
       altitudeM: 'Altura sobre el mar',
       seed: 'Inicio del azar del estimador',
+      sign: 'Señal pintada del horno',
+      condenser: 'Condensador',
     },
     here: 'Esta tableta',
     language: 'Idioma',

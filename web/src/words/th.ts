@@ -494,6 +494,8 @@ export const th: Words = {
       watery: 'ค่าของน้ำจาง',
       altitudeM: 'ความสูงจากทะเล',
       seed: 'จุดเริ่มสุ่มของตัวประมาณ',
+      sign: 'เครื่องหมายของเตา',
+      condenser: 'ท่อควบแน่น',
     },
     here: 'แท็บเล็ตนี้',
     language: 'ภาษา',
