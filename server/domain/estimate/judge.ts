@@ -26,6 +26,7 @@ function correctionFor(smoke: number): Correction {
 type Classes = ReturnType<typeof classesNow>
 const heedMin = 40
 const atOnceMin = 6
+const outBeats = 5
 /** Odds by which a fresh look of the drip shifts the classes: own judgement, from how glasses and shares went together in simulated firings. */
 const heedOdds = {
   none: [1, 1, 1],
@@ -54,6 +55,15 @@ function heed(c: Classes, drip: { look: DripLook; age: number } | null): Classes
   return { good: good / all, watery: watery / all, tarry: tarry / all }
 }
 
+/** A small fire that is kept, but has gone out: what never caught will not give vinegar, however warm the firebox was. */
+function fireOut(s: EnsembleState): boolean {
+  if (s.standing.start) return false
+  const h = s.history
+  let warm = 0
+  for (let k = Math.max(0, h.length - outBeats); k < h.length; k++) if ((h.fire[k] as number) > s.config.limits.fireOutC) warm++
+  return warm === 0
+}
+
 /** After each beat: what stands advised, and when the calls will come. */
 export function judge(s: EnsembleState, set: Settings): void {
   const e = s.estimate
@@ -68,7 +78,7 @@ export function judge(s: EnsembleState, set: Settings): void {
   const worth = s.config.worth
   const worthNow = Math.max(leastFlowKgH, e.condensateKgH) * (worth.good * c.good + worth.tarry * c.tarry + worth.watery * c.watery)
   const done = Number.isNaN(smoke) ? e.charShare > set.sealCharThree : smoke > set.sealSmokeC && e.charShare > set.sealSmokeChar
-  look(s.standing, set, worthNow, done, beatMin, !Number.isNaN(smoke))
+  look(s.standing, set, s.config.way === 'kept' && fireOut(s) ? Math.min(0, worthNow) : worthNow, done, beatMin, !Number.isNaN(smoke))
   // a look just taken outranks smoothing and confirmation
   if (drip && drip.age <= atOnceMin) {
     if (drip.look === 'pale' || drip.look === 'amber') s.standing.start ||= worthNow > set.startAbove

@@ -34,11 +34,11 @@ export const defaultSettings: Settings = {
   startConfirmMin: 8,
   stopConfirmMin: 12,
   stopConfirmSmokeMin: 8,
-  smoothMin: 20,
+  smoothMin: 12,
   smoothSmokeMin: 10,
   sealSmokeC: 265,
   sealSmokeChar: 0.82,
-  sealCharThree: 0.96,
+  sealCharThree: 0.98,
   sealConfirmMin: 12,
   sealChar: 0.93,
 }
