@@ -21,6 +21,9 @@ function take(s: EnsembleState, e: Evidence): void {
     if (s.sealedAt >= 0) return
     s.sealedAt = e.at
     startSealed(s.sealed, s.estimate?.charShare ?? 0, s.word)
+  } else if (e.kind === 'air') {
+    s.mouth = e.mouth ?? s.mouth
+    s.chimney = e.chimney ?? s.chimney
   } else if (s.seen.length < mostSeen) {
     // an entry for an earlier beat counts from the members' next runs through the history
     const beat = Math.max(0, Math.floor((e.at - s.litAt) / 1000 / beatS))

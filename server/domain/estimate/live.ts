@@ -18,6 +18,9 @@ const lastBeats = 22
 const beatsBetweenRuns = 2
 const pointsPerGrid = 2
 
+/** Share of the full draught at each opening: own judgement. */
+const letsThrough = { open: 1, half: 0.65, hole: 0.3, closed: 0.05 } as const
+
 function drive(s: EnsembleState): Drive {
   return { fireC: s.airC, ambientC: s.airC, outletC: s.airC, hours: 0, air: 1, seconds: beatS }
 }
@@ -61,6 +64,7 @@ export function closeBeat(s: EnsembleState, set: Settings, scratch: Float64Array
   h.outlet[k] = or(rowMedian(s, 2, gridsPerBeat), h.outlet)
   h.wall[k] = rowMedian(s, 1, gridsPerBeat)
   h.smoke[k] = rowMedian(s, 3, gridsPerBeat)
+  h.air[k] = Math.min(letsThrough[s.mouth], letsThrough[s.chimney])
   h.length = k + 1
   const d = drive(s)
   const all = s.members
@@ -104,7 +108,7 @@ export function runOn(s: EnsembleState, set: Settings, scratch: Float64Array): v
     for (let i = first; i < h.length; i++) fire += (h.fire[i] as number) / (h.length - first)
     startRunOn(run, s.members, s.weights, h.length, fire, median([...h.outlet.subarray(first, h.length)]))
   }
-  const d = drive(s)
+  const d = { ...drive(s), air: h.air[h.length - 1] as number }
   for (let k = 0; k < pointsPerGrid && run.point < points; k++) runPoint(run, s.config.worth, d, scratch)
   if (run.point >= points) conclude(s, set)
 }

@@ -26,6 +26,7 @@ export function liveBeat(
 ): number {
   drive.fireC = history.fire[beat] as number
   drive.outletC = history.outlet[beat] as number
+  drive.air = history.air[beat] as number
   drive.hours = (beat * beatS) / 3600
   step(x, o, p, q, drive, scratch)
   return fitOfMinute(x, o, p[q + dryKgAt] as number, history, seen, beat, trust)

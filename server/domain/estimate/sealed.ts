@@ -13,6 +13,8 @@ const temper = 0.35
 /** Wet wood over charcoal in heat kept, and the share of charring from which the bed counts as charcoal. */
 const woodOverCharcoal = 6
 const charredEnough = 0.7
+const silentBeats = 6
+const unknownC = 999
 const rawMouthK = 90
 const rawMouthH = 10
 
@@ -47,7 +49,7 @@ export function emptySealed(): Sealed {
     hottest: new Float64Array(count),
     next: 0,
     slow: 1,
-    upperC: 999,
+    upperC: unknownC,
     leakChance: 0,
   }
 }
@@ -141,5 +143,10 @@ export function sealedBeat(s: Sealed, wallC: number, airC: number, coreC: number
   // where the wood never charred, the mouth's end stays warm out of the wall probe's sight
   const hours = (s.length - 1) * coolingStepH
   if (s.slow > 1.5) s.upperC = Math.max(s.upperC, air + rawMouthK * Math.exp(-hours / rawMouthH))
+  let heard = false
+  for (let k = Math.max(0, s.length - silentBeats); k < s.length; k++)
+    heard ||= !Number.isNaN(s.wall[k] as number) || !Number.isNaN(s.core[k] as number)
+  // without drum or core nothing can be said of the hottest part
+  if (!heard) s.upperC = unknownC
   s.leakChance = leaking
 }

@@ -1,6 +1,6 @@
 import type { Charge, Estimate, KilnConfig, Ms } from '../../contract/fold.ts'
 import type { ForecastView, TimeRange } from '../../contract/live.ts'
-import type { DripLook, SmokeLook } from '../../contract/vocabulary.ts'
+import type { DripLook, Opening, SmokeLook } from '../../contract/vocabulary.ts'
 import { stateLength } from '../kiln/layout.ts'
 import { unknownCount, valuesLength } from '../kiln/parameters.ts'
 import { emptyRunOn, type RunOn } from './runon.ts'
@@ -32,6 +32,8 @@ export interface History {
   outlet: Float32Array
   wall: Float32Array
   smoke: Float32Array
+  /** Share of the full draught that mouth and chimney let through. */
+  air: Float32Array
 }
 
 /** A member's move in the making: latents proposed, run through the history from its first beat. */
@@ -62,6 +64,7 @@ export function emptyHistory(): History {
     outlet: new Float32Array(historyBeats),
     wall: new Float32Array(historyBeats),
     smoke: new Float32Array(historyBeats),
+    air: new Float32Array(historyBeats),
   }
 }
 
@@ -85,6 +88,8 @@ export interface EnsembleState {
   /** -1 while not lit, not sealed. */
   litAt: Ms
   sealedAt: Ms
+  mouth: Opening
+  chimney: Opening
   /** Air at the kiln, °C. */
   airC: number
   /** Grid readings of the beat in the making, one row a channel: fire, wall, outlet, smoke, ambient, core. */
@@ -122,6 +127,8 @@ export function emptyState(config: KilnConfig): EnsembleState {
     at: 0,
     litAt: -1,
     sealedAt: -1,
+    mouth: 'open',
+    chimney: 'open',
     airC: 20,
     beat: new Float32Array(channelRows * gridsPerBeat).fill(NaN),
     filled: 0,
