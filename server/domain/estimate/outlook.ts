@@ -52,9 +52,9 @@ export function conclude(s: EnsembleState, set: Settings): void {
     const smoke = sorted(run.smoke, p)
     s.view.push({
       t: from + (p + 1) * pointMs,
-      low: smoke[3] as number,
+      low: smoke[2] as number,
       middle: smoke[runners / 2] as number,
-      high: smoke[runners - 4] as number,
+      high: smoke[runners - 3] as number,
     })
   }
 }

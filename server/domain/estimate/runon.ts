@@ -7,7 +7,7 @@ import type { Members } from './shape.ts'
 import { beatS, memberCount } from './size.ts'
 import { worthPerH } from './worth.ts'
 
-export const runners = 32
+export const runners = 24
 /** Horizon of a run-on, in points of ten minutes: ten hours. */
 export const points = 60
 export const pointMinutes = 10
