@@ -1,4 +1,5 @@
-import type { KilnConfig, KilnId } from '../../../../server/contract/fold.ts'
+import type { Calibration, ChannelId, KilnConfig, KilnId } from '../../../../server/contract/fold.ts'
+import type { Role } from '../../../../server/contract/vocabulary.ts'
 import type { HeardWord, RehearsalScene, SetupAnswer } from '../../../../server/contract/setup.ts'
 import type { RouteName } from '../../../../server/contract/routes.ts'
 import { ApiProblem, type Api } from '../../lib/api/api.ts'
@@ -6,6 +7,12 @@ import { ApiProblem, type Api } from '../../lib/api/api.ts'
 export interface Refused {
   code: string
   details: { path: string; what: string }[]
+}
+
+/** What is put at one kiln; null takes a role or a calibration away. */
+export interface KilnPatch extends Partial<Omit<KilnConfig, 'roles' | 'calibration'>> {
+  roles?: Record<ChannelId, Role | null>
+  calibration?: Record<ChannelId, Calibration | null>
 }
 
 const everyMs = 1000
@@ -42,10 +49,7 @@ export class Desk {
     }
   }
 
-  putKiln(
-    kiln: KilnId,
-    patch: Partial<Omit<KilnConfig, 'roles'>> & { roles?: Record<string, string | null>; calibration?: object },
-  ): Promise<boolean> {
+  putKiln(kiln: KilnId, patch: KilnPatch): Promise<boolean> {
     return this.#change('putKiln', { kiln }, patch)
   }
 

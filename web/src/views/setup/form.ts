@@ -49,6 +49,17 @@ export function withValue(settings: unknown, path: Field['path'], value: unknown
   return { ...object, [head]: withValue(object[head], rest, value) }
 }
 
+/** What to enter instead, where a field's own bounds can say it; null where only the service knows why. */
+export function boundsOf({ minimum, maximum }: FormSchema): { low: number; high: number } | null {
+  // bounds that stand for "any whole number" say nothing to a person
+  return minimum !== undefined && maximum !== undefined && Math.abs(maximum) < 1e9 ? { low: minimum, high: maximum } : null
+}
+
+/** Problems of the service by the field that they belong to; what belongs to no field on the page stays under its own path. */
+export function byField(problems: readonly { path: string; what: string }[]): Map<string, string> {
+  return new Map(problems.map(({ path, what }) => [path, what]))
+}
+
 /** What was typed, in the type that the schema wants; undefined when it can not be that. */
 export function parsed(schema: FormSchema, text: string): unknown {
   if (schema.type === 'number' || schema.type === 'integer') {
