@@ -32,7 +32,14 @@ test('ticks are round in the unit that is read', () => {
 })
 
 test('inside the drum only what is likely is named', () => {
-  expect(namedRuns([[0.9, 0.1, 0, 0], [0.5, 0.5, 0, 0], [0, 0, 0, 1], [0, 0, 0, 1]])).toEqual([
+  expect(
+    namedRuns([
+      [0.9, 0.1, 0, 0],
+      [0.5, 0.5, 0, 0],
+      [0, 0, 0, 1],
+      [0, 0, 0, 1],
+    ]),
+  ).toEqual([
     { state: 0, from: 0, to: 0.25 },
     { state: 3, from: 0.5, to: 1 },
   ])

@@ -1,5 +1,8 @@
 import { expect, test } from 'vitest'
 import { settingsForm, settingsSchema } from '../../../../server/settings/schema.ts'
+import { en } from '../../../../web/src/words/en.ts'
+import { es } from '../../../../web/src/words/es.ts'
+import { th } from '../../../../web/src/words/th.ts'
 import { fieldsOf, parsed, withValue, type FormSchema } from '../../../../web/src/views/setup/form.ts'
 
 const form = settingsForm() as FormSchema
@@ -22,4 +25,10 @@ test('typed text becomes what the schema wants', () => {
   expect(parsed({ type: 'number' }, '1,5')).toBe(1.5)
   expect(parsed({ type: 'integer' }, 'x')).toBeUndefined()
   expect(parsed({ type: 'boolean' }, 'true')).toBe(true)
+})
+
+test('every field that is shown has a name in every language', () => {
+  const names = new Set(fieldsOf(form, settingsSchema.parse({})).map((field) => String(field.path.at(-1))))
+  for (const words of [en, es, th]) expect([...names].filter((name) => !(name in words.setup.fields))).toEqual([])
+  expect(Object.keys(en.setup.fields).filter((name) => !names.has(name))).toEqual([])
 })

@@ -45,3 +45,11 @@ test('the key that answers the alarm, or else the call', () => {
   expect(answerOf(scenes.sealing)).toBe('seal')
   expect(answerOf(scenes.waiting)).toBeNull()
 })
+
+test('the sound is proven at the start, and again once it is sealed', () => {
+  expect(answerOf(scenes['before-lighting'])).toBe('soundTest')
+  const heardAt = (armedAt: number) => answerOf({ ...scenes.night, firing: { ...scenes.night.firing, armedAt } })
+  const sealedAt = scenes.night.firing.sealedAt ?? 0
+  expect(heardAt(sealedAt - minute)).toBe('soundTest')
+  expect(heardAt(sealedAt + minute)).toBeNull()
+})

@@ -2,7 +2,13 @@ import { expect, test } from 'vitest'
 import type { Act } from '../../../../server/contract/actions.ts'
 import { logOf, takenBackAct } from '../../../../web/src/lib/acts/log.ts'
 
-const fed = (id: string, doneAt: number, corrects?: string): Act => ({ id, at: 100, doneAt, act: { action: 'refuel' }, ...(corrects && { corrects }) })
+const fed = (id: string, doneAt: number, corrects?: string): Act => ({
+  id,
+  at: 100,
+  doneAt,
+  act: { action: 'refuel' },
+  ...(corrects && { corrects }),
+})
 
 test('a correction moves the entry, and says that it was put right', () => {
   const [line] = logOf([fed('a', 50), fed('b', 40, 'a')])

@@ -21,7 +21,9 @@ test('opening never gets an hour, only one before which not, and that one errs l
     command: { do: 'keep-shut', notBefore: at, next: { call: 'open', range: { earliest: at, likely: at + hour, latest: at + 2 * hour } } },
   })
   expect(told(view).until).toMatch(/^Not before \d\d:(00|30) tomorrow\. I will call\.$/)
-  const late = kiln({ command: { do: 'keep-shut', notBefore: null, next: { call: 'open', range: { earliest: at, likely: at, latest: at } } } })
+  const late = kiln({
+    command: { do: 'keep-shut', notBefore: null, next: { call: 'open', range: { earliest: at, likely: at, latest: at } } },
+  })
   expect(told(late).until).toBe('I will call.')
 })
 

@@ -71,5 +71,13 @@ export function answerOf(kiln: KilnView): KeyName | null {
   const answer = alarm && answers[alarm.alarm]
   if (answer) return answer
   const due = kiln.calls.find((call) => call.state === 'due')
-  return (due && callKeys[due.call]) ?? null
+  if (due) return callKeys[due.call] ?? null
+  return soundIsProven(kiln) ? null : 'soundTest'
+}
+
+/** Heard at the start of this firing, and again since it was sealed; while the fire is driven nobody is asked. */
+export function soundIsProven({ firing: { armedAt, sealedAt, phase } }: KilnView): boolean {
+  if (phase === 'idle') return armedAt !== null
+  if (phase === 'cooling' || phase === 'cold') return armedAt !== null && armedAt >= (sealedAt ?? 0)
+  return true
 }
