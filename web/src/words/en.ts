@@ -71,6 +71,8 @@ export const en = {
     leave: 'Leave the demo',
   },
   empty: {
+    setUp: 'Set it up, step by step',
+    setUpWhy: 'Nine short steps lead to the first reading. Each can be skipped.',
     title: 'No kiln yet.',
     until: 'Switch a node on, or play a demo firing.',
     why: 'A node that has the address of this box shows up here by itself.',

@@ -55,6 +55,8 @@ export const es: Words = {
     leave: 'Salir del ejemplo',
   },
   empty: {
+    setUp: 'Prepararlo, paso a paso',
+    setUpWhy: 'Nueve pasos cortos llevan a la primera lectura. Cada uno se puede saltar.',
     title: 'Aún no hay horno.',
     until: 'Encienda un nodo o vea una hornada de ejemplo.',
     why: 'Un nodo que conoce la dirección de esta caja aparece aquí por sí solo.',

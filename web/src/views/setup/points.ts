@@ -14,7 +14,7 @@ export interface Points {
 
 /** What the points give. @param boilsAtC where water boils at the kiln's height; null while nothing was measured */
 export function calibrationOf({ iceC, boilingC }: Points, boilsAtC: number): Calibration | CalibrationProblem | null {
-  const ice = iceC === null ? null : { readC: iceC, trueC: 0 } // ice in water: 0 °C by the definition of the scale before 1990, within 0.01 K today
+  const ice = iceC === null ? null : { readC: iceC, trueC: 0 } // instrument facts 3.2
   const boiling = boilingC === null ? null : { readC: boilingC, trueC: boilsAtC }
   if (ice && boiling) return twoPoints(ice, boiling)
   const only = ice ?? boiling
