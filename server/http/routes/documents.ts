@@ -5,7 +5,7 @@ import { understood } from '../context.ts'
 import { Problem } from '../problem.ts'
 
 /** Kinds that the page may keep here; what the service keeps for itself (paired devices) is none of them. */
-const kind = z.enum(['lot', 'check', 'note', 'plan', 'glass', 'charge', 'result', 'vessel', 'spray', 'season'])
+const kind = z.enum(['lot', 'check', 'note', 'plan', 'glass', 'charge', 'result', 'vessel', 'spray', 'season', 'played-again'])
 const id = z.string().regex(/^[A-Za-z0-9._-]{1,80}$/, 'must be 1 to 80 letters, digits, dots, hyphens')
 const kindOf = ({ params }: Question) => understood(kind, params.kind)
 

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import { asWritten, harmless, ImportRefusal, readRows, rowText } from '../../../../server/recordings/csv/rows.ts'
+import { asWritten, harmless, readRows, rowText, type ImportRefusal } from '../../../../server/recordings/csv/rows.ts'
 
 const naughty = JSON.parse(readFileSync('tests/corpora/naughty-strings/blns.json', 'utf8')) as string[]
 const cellsOf = (text: string, separator = ',') => readRows(text, separator).map(({ cells }) => cells)
