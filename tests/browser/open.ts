@@ -43,7 +43,7 @@ export async function open(browser: Browser, how: How): Promise<Opened> {
   const complaints: string[] = []
   page.on('pageerror', (error) => complaints.push(error.message))
   page.on('console', (message) => {
-    if (message.type() === 'error' && !/WebSocket|ERR_/.test(message.text())) complaints.push(message.text())
+    if (message.type() === 'error' && !/WebSocket|ERR_/.test(message.text())) complaints.push(`${message.text()} ${message.location().url}`)
   })
   await page.goto(address + (how.path ?? ''))
   await page.waitForSelector('h1')
