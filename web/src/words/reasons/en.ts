@@ -60,6 +60,7 @@ export const en = {
   'charge-assumed': (r, m) => `The charge was not weighed; ${r.value === undefined ? '' : m.kilograms(r.value)} is assumed`,
   'acid-share': (r, m) => `By estimate ${told.percent(r, m)} of the drip is acids`,
   'tar-share': (r, m) => `By estimate ${told.percent(r, m)} of the drip is tar`,
+  'learned-tar': (r, m) => `By what many firings taught ${told.percent(r, m)} of the drip is tar`,
   'worth-now': (r) => ((r.value ?? 0) > 0 ? 'Collecting is worth it now' : 'Collecting is not worth it now'),
   charred: (r, m) => `By estimate ${told.percent(r, m)} is charred through`,
 

@@ -59,6 +59,7 @@ export const es: ReasonList = {
   'charge-assumed': (r, m) => `La carga no se pesó; se suponen ${r.value === undefined ? '' : m.kilograms(r.value)}`,
   'acid-share': (r, m) => `Estimado: ${told.percent(r, m)} del goteo es ácido`,
   'tar-share': (r, m) => `Estimado: ${told.percent(r, m)} del goteo es alquitrán`,
+  'learned-tar': (r, m) => `Por lo aprendido de muchas hornadas, ${told.percent(r, m)} del goteo es alquitrán`,
   'worth-now': (r) => ((r.value ?? 0) > 0 ? 'Ahora vale la pena recoger' : 'Ahora no vale la pena recoger'),
   charred: (r, m) => `Estimado: ${told.percent(r, m)} ya es carbón`,
 

@@ -59,6 +59,7 @@ export const th: ReasonList = {
   'charge-assumed': (r, m) => `ไม่ได้ชั่งไม้ คิดเอาว่า ${r.value === undefined ? '' : m.kilograms(r.value)}`,
   'acid-share': (r, m) => `ประมาณว่า ${told.percent(r, m)} ของน้ำหยดเป็นกรด`,
   'tar-share': (r, m) => `ประมาณว่า ${told.percent(r, m)} ของน้ำหยดเป็นน้ำมันดิน`,
+  'learned-tar': (r, m) => `จากที่เรียนรู้หลายครั้ง ${told.percent(r, m)} ของน้ำหยดเป็นน้ำมันดิน`,
   'worth-now': (r) => ((r.value ?? 0) > 0 ? 'ตอนนี้คุ้มที่จะเก็บ' : 'ตอนนี้ไม่คุ้มที่จะเก็บ'),
   charred: (r, m) => `ประมาณว่า ${told.percent(r, m)} เป็นถ่านแล้ว`,
 
