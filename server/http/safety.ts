@@ -11,7 +11,8 @@ export function safetyHeaders(host: string): Record<string, string> {
       "frame-ancestors 'none'",
     ].join('; '),
     'x-content-type-options': 'nosniff',
-    'referrer-policy': 'no-referrer',
+    // nothing goes to other sites; under `no-referrer` a browser hides the origin of the form that pairs a tablet as well, and the guard turns it away
+    'referrer-policy': 'same-origin',
     'permissions-policy': 'geolocation=(), microphone=(), payment=(), usb=()',
     'cross-origin-opener-policy': 'same-origin',
     'cross-origin-resource-policy': 'same-origin',
