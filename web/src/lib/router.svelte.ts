@@ -1,5 +1,7 @@
 export const views = ['now', 'shelf', 'lots', 'use', 'plan', 'setup'] as const
-export type View = (typeof views)[number]
+/** Pages that stand in no strip: they are come to by a link. */
+const linked = ['manual'] as const
+export type View = (typeof views)[number] | (typeof linked)[number]
 
 /** `#/shelf/some-firing`: the view and what of it. */
 export class Router {
@@ -8,7 +10,7 @@ export class Router {
 
   readonly follow = (): void => {
     const [, view, what] = location.hash.split('/')
-    this.view = views.find((name) => name === view) ?? 'now'
+    this.view = [...views, ...linked].find((name) => name === view) ?? 'now'
     this.what = what ? decodeURIComponent(what) : null
   }
 

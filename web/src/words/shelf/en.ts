@@ -49,6 +49,7 @@ export const en = {
   blindSum: (span: string) => `${span} in all`,
   noGlasses: 'No glass was taken.',
   noDrip: 'look not noted',
+  everyEntry: 'Every entry',
   correctedFrom: (what: string, time: string) => `put right at ${time}; first said: ${what}`,
 
   result: {

@@ -49,6 +49,7 @@ export const es: ShelfWords = {
   blindSum: (span) => `${span} en total`,
   noGlasses: 'No se tomó ningún vaso.',
   noDrip: 'aspecto sin anotar',
+  everyEntry: 'Cada anotación',
   correctedFrom: (what, time) => `corregido a las ${time}; antes decía: ${what}`,
 
   result: {

@@ -49,6 +49,7 @@ export const th: ShelfWords = {
   blindSum: (span) => `รวม ${span}`,
   noGlasses: 'ไม่ได้เก็บแก้ว',
   noDrip: 'ไม่ได้จดลักษณะ',
+  everyEntry: 'ทุกรายการ',
   correctedFrom: (what, time) => `แก้เมื่อ ${time} น. เดิมจดว่า: ${what}`,
 
   result: {
