@@ -23,9 +23,6 @@ export interface Window {
   charred: Reason[] | null
   openSince: Ms | null
   shutSince: Ms | null
-  /** Since when the model, and the votes, would stop. */
-  modelSince: Ms | null
-  votesSince: Ms | null
 }
 
 export function startWindow(): Window {
@@ -41,8 +38,6 @@ export function startWindow(): Window {
     charred: null,
     openSince: null,
     shutSince: null,
-    modelSince: null,
-    votesSince: null,
   }
 }
 
@@ -54,18 +49,16 @@ const shutDwellMs = 8 * minuteMs
 /** How long a drip seen clear holds the start back: the next glass is due by then. Common practice, no source. */
 const clearHoldsMs = 25 * minuteMs
 const paleHoldsMs = 25 * minuteMs
-const amberHoldsMs = 12 * minuteMs
-/** One of the two alone carries the stop after so long. From trials, no source. */
-const modelAloneMs = 40 * minuteMs
-const votesAloneMs = 40 * minuteMs
 
 /** One minute of the window. `advice` leads where there is no good smoke probe. */
 export function stepWindow(w: Window, look: Look, advice: Advice | null): void {
   stepHeat(w.heat, look)
-  const model = advice !== null && advice.collectWorthPerH !== null && mean(look.past.smoke, 10) === null ? advice : null
+  const model = advice !== null && advice.collectWorthPerH !== null ? advice : null
+  // where the smoke is measured the published band starts: the model adds little to it
+  const starter = mean(look.past.smoke, 10) === null ? model : null
   w.turning = smokeStart(look) ?? startSigns(look, w.heat)
   takeBack(w, look)
-  if (!w.open) open(w, look, model)
+  if (!w.open) open(w, look, starter)
   else if (!w.shut) shut(w, look, model)
   else if (w.shutAt !== null && look.litAt !== null) {
     const share = (look.at - look.litAt) / Math.max(1, w.shutAt - look.litAt)
@@ -111,7 +104,7 @@ function open(w: Window, look: Look, model: Advice | null): void {
 
 function shut(w: Window, look: Look, model: Advice | null): void {
   const seen = sightedStop(look)
-  const because = seen ?? (model === null ? rulesStop(w, look) : bothStop(w, look, model))
+  const because = seen ?? (model === null ? rulesStop(w, look) : judgedStop(look, model))
   w.shutSince = because === null ? null : (w.shutSince ?? look.at)
   if (because === null || w.shutSince === null) return
   if (seen === null && look.at - w.shutSince < shutDwellMs) return
@@ -120,17 +113,13 @@ function shut(w: Window, look: Look, model: Advice | null): void {
   w.shutBecause = because
 }
 
-/** Model and votes both lean early where the smoke is not measured: both must agree, or one has said so alone for a good while. */
-function bothStop(w: Window, look: Look, model: Advice): Reason[] | null {
-  const votes = rulesStop(w, look)
-  const said = model.stopCollecting
-    ? (model.because['stop-collecting'] ?? [{ code: 'worth-now', value: model.collectWorthPerH ?? 0 }])
-    : null
-  w.modelSince = said === null ? null : (w.modelSince ?? look.at)
-  w.votesSince = votes === null ? null : (w.votesSince ?? look.at)
-  if (said !== null && votes !== null) return [...said, ...votes]
-  if (w.modelSince !== null && look.at - w.modelSince >= modelAloneMs) return said
-  return w.votesSince !== null && look.at - w.votesSince >= votesAloneMs ? votes : null
+/** The model's stop, with or without a smoke probe; the published band is the outer bound of both. An eye on the drip holds the model back. */
+function judgedStop(look: Look, model: Advice): Reason[] | null {
+  const smoke = mean(look.past.smoke, 10)
+  const limit = look.config.limits.smokeStopC
+  if (smoke !== null && smoke >= limit) return [{ code: 'smoke-over', value: smoke, limit }]
+  if (heldBy(look, ['pale'], paleHoldsMs) || !model.stopCollecting) return null
+  return model.because['stop-collecting'] ?? [{ code: 'worth-now', value: model.collectWorthPerH ?? 0 }]
 }
 
 /** The smoke where it is measured, else the votes; an eye on the drip holds both back for a while. */
@@ -140,7 +129,6 @@ function rulesStop(w: Window, look: Look): Reason[] | null {
     const due = smokeStop(look)
     return smoke < look.config.limits.smokeStopC && heldBy(look, ['pale'], paleHoldsMs) ? null : due
   }
-  if (heldBy(look, ['pale'], paleHoldsMs) || heldBy(look, ['amber'], amberHoldsMs)) return null
   const votes = stopVotes(look, w.heat)
   return carried(votes) ? votes.yes : null
 }

@@ -1,45 +1,86 @@
-import { freeze, thaw } from './pack.ts'
+import type { KilnConfig } from '../../contract/fold.ts'
+import { ensemble } from './ensemble.ts'
 import { type JudgeState, startJudge, stepJudge } from './learned/judge.ts'
 import type { Network } from './learned/network.ts'
-import type { KilnConfig } from '../../contract/fold.ts'
+import { judges } from './learned/tables/judge.ts'
+import { freeze, thaw } from './pack.ts'
+import type { EnsembleState } from './shape.ts'
 import type { Estimator } from './types.ts'
 
-/** The physical ensemble and the learned judge, side by side. */
+// Two opinions on the stop that err in different ways: the ensemble knows physics and holds one kiln model, the judge knows many
+// kilns and no physics. On firings that neither had seen their mean earned more than either, and the settings around these alike.
+
+/** Share of the ensemble in the common worth. */
+const ensembleShare = 0.55
+/** The ensemble's worth in kg/h is squeezed to -1..1 at this scale, so that a strong flow does not outvote the judge. */
+const squeezeKgH = 1.5
+/** The common worth, -2..1, under which a stop is advised; a late stop costs six times an early one, but both lean early. */
+const stopBelow = -0.25
+const stopMinutes = 2
+
 export interface PairState<M> {
   ensemble: M
   judge: JudgeState
   worth: KilnConfig['worth']
+  common: number | null
+  downMinutes: number
+  stop: boolean
 }
 
-/** Runs both on the same readings; the ensemble estimates and forecasts, the judge adds its opinion to the advice. */
-export function pairOf<M>(ensemble: Estimator<M>, networks: readonly Network[]): Estimator<PairState<M>> {
+/** Both on the same readings: the ensemble estimates and forecasts, the stop is advised by the two together. */
+export function pairOf<M>(first: Estimator<M>, networks: readonly Network[]): Estimator<PairState<M>> {
   return {
-    version: 1000 * ensemble.version + 1,
-    start: (config) => ({ ensemble: ensemble.start(config), judge: startJudge(config.charge), worth: config.worth }),
+    version: 1000 * first.version + 2,
+    start: (config) => ({
+      ensemble: first.start(config),
+      judge: startJudge(config.charge),
+      worth: config.worth,
+      common: null,
+      downMinutes: 0,
+      stop: false,
+    }),
     step(state, readings, evidence) {
-      state.ensemble = ensemble.step(state.ensemble, readings, evidence)
+      state.ensemble = first.step(state.ensemble, readings, evidence)
       stepJudge(state.judge, readings, evidence, networks, state.worth)
+      if (state.judge.steps === 0) weigh(state, first.advice(state.ensemble).collectWorthPerH)
       return state
     },
-    estimate: (state) => ensemble.estimate(state.ensemble),
+    estimate: (state) => first.estimate(state.ensemble),
     advice(state) {
-      const { worth, start, stop, shares } = state.judge
-      return { ...ensemble.advice(state.ensemble), judge: worth === null || shares === null ? null : { worth, start, stop, shares } }
+      const advice = first.advice(state.ensemble)
+      const { shares } = state.judge
+      if (shares === null || state.common === null) return advice
+      const because = advice.because['stop-collecting'] ?? []
+      const reasons = [...because, { code: 'learned-tar', value: shares[2] }]
+      return { ...advice, stopCollecting: state.stop, because: { ...advice.because, 'stop-collecting': reasons } }
     },
-    forecast: (state) => ensemble.forecast(state.ensemble),
+    forecast: (state) => first.forecast(state.ensemble),
     freeze(state) {
-      const inner = ensemble.freeze(state.ensemble)
-      const own = freeze({ judge: state.judge, worth: state.worth })
-      const bytes = new Uint8Array(4 + own.length + inner.length)
-      new DataView(bytes.buffer).setUint32(0, own.length)
-      bytes.set(own, 4)
-      bytes.set(inner, 4 + own.length)
-      return bytes
+      const { ensemble: inner, ...rest } = state
+      const bytes = first.freeze(inner)
+      const own = freeze(rest)
+      const all = new Uint8Array(4 + own.length + bytes.length)
+      new DataView(all.buffer).setUint32(0, own.length)
+      all.set(own, 4)
+      all.set(bytes, 4 + own.length)
+      return all
     },
     thaw(bytes) {
       const length = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength).getUint32(0)
-      const own = thaw(bytes.subarray(4, 4 + length)) as { judge: JudgeState; worth: KilnConfig['worth'] }
-      return { ...own, ensemble: ensemble.thaw(bytes.subarray(4 + length)) }
+      const own = thaw(bytes.subarray(4, 4 + length)) as Omit<PairState<M>, 'ensemble'>
+      return { ...own, ensemble: first.thaw(bytes.subarray(4 + length)) }
     },
   }
 }
+
+/** Once a minute: the common worth, and whether it has been low for long enough. A stop stands until the worth is clearly back. */
+function weigh<M>(state: PairState<M>, ensembleWorthKgH: number | null): void {
+  const judged = state.judge.worth
+  if (judged === null || ensembleWorthKgH === null) return
+  state.common = ensembleShare * Math.tanh(ensembleWorthKgH / squeezeKgH) + (1 - ensembleShare) * judged
+  state.downMinutes = state.common < stopBelow ? state.downMinutes + 1 : 0
+  state.stop = state.downMinutes >= stopMinutes || (state.stop && state.common < 0)
+}
+
+/** The estimator that the service runs. */
+export const pair: Estimator<PairState<EnsembleState>> = pairOf(ensemble, judges)

@@ -42,8 +42,6 @@ export interface Advice {
   /** Tells an air leak: the sealed kiln cools slower than any tight member, or warms. */
   airLeak: boolean
   because: Partial<Record<Call, Reason[]>>
-  /** The learned judge's opinion: shares of good, watery and tar-laden in the next quarter of an hour; null while it has none. */
-  judge?: { worth: number; start: boolean; stop: boolean; shares: readonly [number, number, number] } | null
   sure: 'low' | 'middle' | 'high'
 }
 

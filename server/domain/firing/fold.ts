@@ -1,6 +1,6 @@
 import type { Input, KilnConfig } from '../../contract/fold.ts'
 import { describeTrack, trackNode } from '../channels/track.ts'
-import { ensemble } from '../estimate/ensemble.ts'
+import { pair, type PairState } from '../estimate/pair.ts'
 import type { EnsembleState } from '../estimate/shape.ts'
 import type { Estimator } from '../estimate/types.ts'
 import { takeAct } from './acts.ts'
@@ -100,4 +100,4 @@ function takeByHand(state: KilnState, input: Extract<Input, { kind: 'act' }>, ac
 }
 
 /** The fold that the service runs: rules with the model beside them. */
-export const kilnFold: KilnFold<KilnState<EnsembleState>> = makeKilnFold(ensemble)
+export const kilnFold: KilnFold<KilnState<PairState<EnsembleState>>> = makeKilnFold(pair)

@@ -48,5 +48,5 @@ const networks = Array.from({ length: Number(values.nets) }, (_, k) =>
 )
 writeFileSync(
   values.out,
-  `import type { Network } from '../network.ts'\n\n// Made by \`npm run train\` (tests/bench/study/train-main.ts) from simulated firings only; not edited by hand.\n\nexport const judges: readonly Network[] = ${JSON.stringify(networks)}\n`,
+  `import type { Network } from '../network.ts'\n\n// Made by \`npm run train\` (tests/bench/study/train-main.ts) from simulated firings only; not edited by hand.\n\n// prettier-ignore\nexport const judges: readonly Network[] = ${JSON.stringify(networks)}\n`,
 )
