@@ -11,6 +11,8 @@ export interface Correction {
   watery: Form
   tarry: Form
   /** Hours until each call: 10, 50 and 90 % forms. */
+  /** Smoke now, hundreds of °C, for kilns without a smoke probe: the members run warm, since smoke has a floor at the dew point and no ceiling. */
+  smoke: readonly Form[]
   until: { start: readonly Form[]; stop: readonly Form[]; seal: readonly Form[] }
 }
 
@@ -31,6 +33,12 @@ export function classesNow(correction: Correction, x: Float64Array): { good: num
   const tarry = Math.exp(Math.min(30, form(correction, correction.tarry, x)))
   const all = 1 + watery + tarry
   return { good: 1 / all, watery: watery / all, tarry: tarry / all }
+}
+
+/** Smoke now as 7, 50 and 93 % values, °C. */
+export function smokeNow(correction: Correction, x: Float64Array): [number, number, number] {
+  const [low = 0, middle = 0, high = 0] = correction.smoke.map((f) => 100 * form(correction, f, x))
+  return [Math.min(low, middle), middle, Math.max(high, middle)]
 }
 
 /** Hours until a call, as earliest, likely and latest, in order and not in the past. */

@@ -38,6 +38,14 @@ function write(s: EnsembleState, r: GridReadings): void {
   s.filled++
 }
 
+const shiftFadesMs = 3 * 3600000
+
+/** The members' own fan, begun where the corrected smoke is; what is hours ahead keeps what they say. */
+function shifted(p: EnsembleState['view'][number], s: EnsembleState): EnsembleState['view'][number] {
+  const by = s.smokeShiftK * Math.exp(-Math.max(0, p.t - s.at) / shiftFadesMs)
+  return { t: p.t, low: p.low + by, middle: p.middle + by, high: p.high + by }
+}
+
 function before(s: EnsembleState, r: GridReadings): void {
   const cold = r.ambientC ?? r.outletC ?? r.wallC
   // a drum still warm from the last firing is no air
@@ -84,7 +92,7 @@ export function makeEnsemble(set: Settings): Estimator<EnsembleState> {
         if (s.told.stop && !s.standing.stop) calls['stop-collecting'] = s.told.stop
         if (s.told.seal && !s.standing.seal) calls.seal = s.told.seal
       }
-      return { calls, view: { at: s.at, smoke: s.sealedAt < 0 ? s.view : [] } }
+      return { calls, view: { at: s.at, smoke: s.sealedAt < 0 ? s.view.map((p) => shifted(p, s)) : [] } }
     },
     freeze,
     thaw: (bytes) => thaw(bytes) as EnsembleState,

@@ -2,7 +2,7 @@ import type { Reason } from '../../contract/fold.ts'
 import type { TimeRange } from '../../contract/live.ts'
 import type { DripLook } from '../../contract/vocabulary.ts'
 import { addHeat, featuresOf, smokeRead } from './features.ts'
-import { classesNow, hoursUntil, type Correction } from './correction.ts'
+import { classesNow, hoursUntil, smokeNow, type Correction } from './correction.ts'
 import type { Settings } from './settings.ts'
 import type { EnsembleState, Seen } from './shape.ts'
 import { beatS } from './size.ts'
@@ -74,6 +74,7 @@ export function judge(s: EnsembleState, set: Settings): void {
   const smoke = smokeRead(s)
   const correction = correctionFor(smoke)
   const drip = lastDrip(s)
+  s.smokeShiftK = 0
   const c = heed(classesNow(correction, s.features), drip)
   const worth = s.config.worth
   const worthNow = Math.max(leastFlowKgH, e.condensateKgH) * (worth.good * c.good + worth.tarry * c.tarry + worth.watery * c.watery)
@@ -91,6 +92,12 @@ export function judge(s: EnsembleState, set: Settings): void {
       number,
     ]
     return { earliest, likely, latest }
+  }
+  if (Number.isNaN(smoke)) {
+    const [low, middle, high] = smokeNow(correction, s.features)
+    const coolest = Math.max(s.airC, s.history.outlet[s.history.length - 1] as number)
+    s.smokeShiftK = Math.max(coolest, middle) - e.smokeC
+    s.estimate = { ...e, smokeC: e.smokeC + s.smokeShiftK, smokeSd: Math.max(1, (high - low) / 3) }
   }
   s.told = { start: range('start'), stop: range('stop'), seal: range('seal') }
 }

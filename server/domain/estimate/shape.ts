@@ -105,6 +105,8 @@ export interface EnsembleState {
   sealed: Sealed
   /** Features of the learned correction, as of the last beat. */
   features: Float64Array
+  /** Smoke as corrected minus the members' own, K. */
+  smokeShiftK: number
   heat: Heat
   standing: Standing
   /** When each call will come, as told. */
@@ -140,6 +142,7 @@ export function emptyState(config: KilnConfig): EnsembleState {
     run: emptyRunOn(),
     sealed: emptySealed(),
     features: new Float64Array(featureCount),
+    smokeShiftK: 0,
     heat: { all: 0, since160: 0 },
     standing: emptyStanding(),
     told: { start: null, stop: null, seal: null },

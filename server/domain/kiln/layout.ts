@@ -17,7 +17,7 @@ export const earthC = 15
 export const zoneStride = 16
 
 // After the zones: what the kiln as a whole remembers.
-export const tail = zoneCount * zoneStride
+const tail = zoneCount * zoneStride
 /** Condensate of the moment, averaged over about eight minutes, kg/s. */
 export const meanWater = tail
 export const meanAcid = tail + 1

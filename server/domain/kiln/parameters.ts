@@ -45,7 +45,7 @@ export const unknownCount = unknowns.length
 
 /** Physical values of one member: the unknowns in order, then what follows from them and the charge. */
 export const valuesLength = unknownCount + 4
-export const dryKgAt = unknownCount
+export const dryKgAt = unknowns.length
 export const waterKgAt = unknownCount + 1
 export const coreConductanceAt = unknownCount + 2
 export const coreShareAt = unknownCount + 3

@@ -23,6 +23,8 @@ interface Samples {
   shares: Float64Array
   /** Hours until each call; NaN once past. */
   until: Record<CallName, Float64Array>
+  /** True smoke, hundreds of °C; NaN where unknown. */
+  smoke: Float64Array
 }
 
 function samplesOf(firings: FiringRows[], mean: number[], sd: number[]): Samples {
@@ -34,6 +36,7 @@ function samplesOf(firings: FiringRows[], mean: number[], sd: number[]): Samples
     weight: column(),
     shares: new Float64Array(3 * count),
     until: { start: column(), stop: column(), seal: column() },
+    smoke: column(),
   }
   let i = 0
   for (const f of firings)
@@ -46,6 +49,7 @@ function samplesOf(firings: FiringRows[], mean: number[], sd: number[]): Samples
       const all = sums.reduce((a, b) => a + b, 0)
       s.weight[i] = all / Math.max(1, f.bestValue)
       sums.forEach((v, c) => (s.shares[3 * i + c] = all > 0.003 ? v / all : -1))
+      s.smoke[i] = (f.smokeC[r] ?? NaN) / 100
       for (const call of ['start', 'stop', 'seal'] as const) {
         const t = f[call]
         s.until[call][i] = t === null || t < h ? NaN : t - h
@@ -116,13 +120,21 @@ export function fit(firings: FiringRows[], smoke: boolean): Correction {
     return s.weight[i] ?? 0
   })
   const levels = [0.07, 0.5, 0.93]
-  const softH = 0.15
-  const quantiles = (call: CallName): Form[] =>
-    descend(s, 3, uses.other, 5, 3, (v, i, by) => {
-      const real = s.until[call][i] ?? NaN
+  const quantiles = (target: Float64Array, columns: number[], begin: number, soft: number): Form[] =>
+    descend(s, 3, columns, 5, begin, (v, i, by) => {
+      const real = target[i] ?? NaN
       if (Number.isNaN(real)) return 0
-      levels.forEach((level, f) => (by[f] = 1 / (1 + Math.exp(-((v[f] ?? 0) - real) / softH)) - level))
+      levels.forEach((level, f) => (by[f] = 1 / (1 + Math.exp(-((v[f] ?? 0) - real) / soft)) - level))
       return 1
     })
-  return { mean, sd, watery, tarry, until: { start: quantiles('start'), stop: quantiles('stop'), seal: quantiles('seal') } }
+  const until = (call: CallName): Form[] => quantiles(s.until[call], uses.other, 3, 0.15)
+  const withoutProbe = uses.other.filter((k) => k < 14)
+  return {
+    mean,
+    sd,
+    watery,
+    tarry,
+    smoke: quantiles(s.smoke, withoutProbe, 1, 0.05),
+    until: { start: until('start'), stop: until('stop'), seal: until('seal') },
+  }
 }

@@ -17,6 +17,8 @@ export interface FiringRows {
   hours: number[]
   /** Condensate an hour as estimated, kg. */
   flow: number[]
+  /** True smoke, °C; null where it is not known. */
+  smokeC: (number | null)[]
   x: number[][]
 }
 

@@ -1,5 +1,4 @@
 import { defaultLimits, type Charge, type KilnConfig } from '../../../server/contract/fold.ts'
-import { featuresOf, featureCount } from '../../../server/domain/estimate/features.ts'
 import { makeEnsemble } from '../../../server/domain/estimate/ensemble.ts'
 import type { Settings } from '../../../server/domain/estimate/settings.ts'
 import type { Evidence, GridReadings } from '../../../server/domain/estimate/types.ts'
@@ -91,6 +90,7 @@ export function watch(name: string, firing: Firing, set: Settings, use: { smoke:
     seal: hour(truth.sealDue),
     hours: [],
     flow: [],
+    smokeC: [],
     x: [],
   }
   const decision: Decision = { start: null, stop: null, seal: null }
@@ -125,10 +125,10 @@ export function watch(name: string, firing: Firing, set: Settings, use: { smoke:
       if (advice.stopCollecting) decision.stop ??= h
       if (advice.seal) decision.seal ??= h
       if (t > 0 && t % rowEveryS < stepS && s.estimate) {
-        const x = new Float64Array(featureCount)
-        featuresOf(s, x)
+        const x = s.features
         rows.hours.push(Number(h.toFixed(4)))
         rows.flow.push(Number(s.estimate.condensateKgH.toFixed(4)))
+        rows.smokeC.push(Number.isNaN(trueSmoke[i]) ? null : Number((trueSmoke[i] ?? 0).toFixed(1)))
         rows.x.push(Array.from(x, (v) => Number(v.toFixed(4))))
         curve.push({ hour: h, estimated: s.estimate.smokeC, smoke: trueSmoke[i] ?? NaN, wall: reading.wallC ?? NaN })
       }

@@ -1,0 +1,60 @@
+import { describe, expect, test } from 'vitest'
+import * as fc from 'fast-check'
+import { classesNow, hoursUntil, smokeNow } from '../../../../server/domain/estimate/correction.ts'
+import { featureCount, featureNames } from '../../../../server/domain/estimate/features.ts'
+import { emptyStanding, look } from '../../../../server/domain/estimate/standing.ts'
+import { defaultSettings } from '../../../../server/domain/estimate/settings.ts'
+import { without, withSmoke } from '../../../../server/domain/estimate/tables/correction.ts'
+
+const features = fc.array(fc.double({ min: -1e6, max: 1e6, noNaN: true }), { minLength: featureCount, maxLength: featureCount })
+
+describe('the tables of the correction', () => {
+  test('have a number for each feature and a constant', () => {
+    for (const table of [without, withSmoke]) {
+      expect(table.mean).toHaveLength(featureNames.length)
+      for (const form of [table.watery, table.tarry, ...table.until.start, ...table.until.stop, ...table.until.seal, ...table.smoke])
+        expect(form).toHaveLength(featureCount + 1)
+    }
+  })
+
+  test('whatever the features, classes are probabilities, ranges are in order and never in the past', () => {
+    fc.assert(
+      fc.property(features, (x) => {
+        for (const table of [without, withSmoke]) {
+          const c = classesNow(table, Float64Array.from(x))
+          expect(c.good + c.watery + c.tarry).toBeCloseTo(1, 9)
+          for (const call of ['start', 'stop', 'seal'] as const) {
+            const [low, middle, high] = hoursUntil(table, call, Float64Array.from(x))
+            expect(low).toBeGreaterThanOrEqual(0)
+            expect(middle).toBeGreaterThanOrEqual(low)
+            expect(high).toBeGreaterThanOrEqual(middle)
+            expect(high).toBeLessThan(48)
+          }
+          const [cool, , warm] = smokeNow(table, Float64Array.from(x))
+          expect(warm).toBeGreaterThanOrEqual(cool)
+        }
+      }),
+      { numRuns: 200 },
+    )
+  })
+
+  test('more members over 14 % tar make tar-laden likelier', () => {
+    for (const table of [without, withSmoke]) {
+      const x = Float64Array.from(table.mean)
+      const calm = classesNow(table, x).tarry
+      x[0] = (x[0] ?? 0) + 2
+      expect(classesNow(table, x).tarry).toBeGreaterThan(calm)
+    }
+  })
+})
+
+test('advice does not flicker: a few bad minutes stop nothing, twelve do', () => {
+  const st = emptyStanding()
+  for (let k = 0; k < 30; k++) look(st, defaultSettings, 3, false, 2, false)
+  expect(st.start).toBe(true)
+  for (let k = 0; k < 2; k++) look(st, defaultSettings, -4, false, 2, false)
+  for (let k = 0; k < 10; k++) look(st, defaultSettings, 3, false, 2, false)
+  expect(st.stop).toBe(false)
+  for (let k = 0; k < 20; k++) look(st, defaultSettings, -4, false, 2, false)
+  expect(st.stop).toBe(true)
+})
