@@ -169,6 +169,7 @@ export const en = {
     given: (probe: string, role: string) => `${probe} is now: ${role}.`,
     swapped: (probe: string, role: string, other: string, otherRole: string) =>
       `Swapped: ${probe} is now ${role}, ${other} is ${otherRole}.`,
+    replaced: (probe: string, role: string, other: string) => `${probe} is now: ${role}. ${other} has no place any more.`,
     unplugged: 'no number',
   },
   calibration: {

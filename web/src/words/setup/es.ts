@@ -151,6 +151,7 @@ export const es: SetupWords = {
     complete: 'Se conocen hogar, pared del tambor y salida del condensador.',
     given: (probe, role) => `${probe} es ahora: ${role}.`,
     swapped: (probe, role, other, otherRole) => `Cambiadas: ${probe} es ahora ${role}, ${other} es ${otherRole}.`,
+    replaced: (probe, role, other) => `${probe} es ahora: ${role}. ${other} ya no tiene lugar.`,
     unplugged: 'sin número',
   },
   calibration: {

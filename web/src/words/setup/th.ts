@@ -148,6 +148,7 @@ export const th: SetupWords = {
     complete: 'รู้จักช่องไฟ ผนังถัง และปลายเครื่องควบแน่นแล้ว',
     given: (probe, role) => `${probe} คือ ${role} แล้ว`,
     swapped: (probe, role, other, otherRole) => `สลับแล้ว: ${probe} คือ ${role} และ ${other} คือ ${otherRole}`,
+    replaced: (probe, role, other) => `${probe} คือ ${role} แล้ว ${other} ไม่มีที่อีกต่อไป`,
     unplugged: 'ไม่มีตัวเลข',
   },
   calibration: {
