@@ -21,7 +21,7 @@ function node(name: string): void {
   const packet = publishPacket(`firing/1/yard/${name}/readings`, pack, 1, 1)
   const idAt = packet.indexOf('[') - 2
   let id = 0
-  let held = Buffer.alloc(0)
+  let held: Buffer = Buffer.alloc(0)
   const publish = () => {
     id = (id % 65_535) + 1
     const copy = Buffer.from(packet)
