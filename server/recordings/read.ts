@@ -19,15 +19,37 @@ export class RecordingProblem extends Error {
 }
 
 const largestBytes = 1 << 29
+const linesAtOnce = 500
+
+/**
+ * The same of a text, some lines at once, so that whatever else runs in the program gets its turn.
+ * @throws RecordingProblem at the first line that is none.
+ */
+export async function readRecordingInSlices(text: string, pause: () => Promise<void>): Promise<Recording> {
+  const rows = rowsOf(text)
+  const header = headerOf(rows[0] ?? '')
+  const lines: RecordingLine[] = []
+  for (const [index, row] of rows.entries()) {
+    if (index === 0) continue
+    lines.push(lineOf(row, index + 1))
+    if (index % linesAtOnce === 0) await pause()
+  }
+  return { header, lines }
+}
 
 /** Reads a recording, plain or compressed. @throws RecordingProblem at the first line that is none. */
 export function readRecording(file: Uint8Array): Recording {
-  const rows = textOf(file).split('\n')
-  while (rows.length > 0 && rows.at(-1)?.trim() === '') rows.pop()
-  const [first, ...rest] = rows
-  if (first === undefined) throw new RecordingProblem(null, 'the file is empty')
+  const [first = '', ...rest] = rowsOf(textOf(file))
   const header = headerOf(first)
   return { header, lines: rest.map((row, index) => lineOf(row, index + 2)) }
+}
+
+/** At least one. */
+function rowsOf(text: string): string[] {
+  const rows = text.split('\n')
+  while (rows.length > 0 && rows.at(-1)?.trim() === '') rows.pop()
+  if (rows.length === 0) throw new RecordingProblem(null, 'the file is empty')
+  return rows
 }
 
 function textOf(file: Uint8Array): string {

@@ -13,14 +13,15 @@ const hour = 3_600_000
 
 /** The web of a box whose clock a test turns by hand: real routes, real page, a store in memory, no kiln burning. */
 export class RestSite {
-  readonly store: Store = createMemoryStore()
+  readonly store: Store
   now: number
   clockSure = true
   readonly instance: Instance
   private readonly door: HttpDoor
   private seq = 0
 
-  constructor(now: number) {
+  constructor(now: number, store: Store = createMemoryStore()) {
+    this.store = store
     this.now = now
     this.instance = {
       demo: false,

@@ -10,7 +10,7 @@ import type { Answer, Question } from '../context.ts'
 import { understood } from '../context.ts'
 import { Problem } from '../problem.ts'
 import { foreignNodes, recordOf } from '../routes/firings.ts'
-import { houseFolds } from './in.ts'
+import { houseFolds, notInDemo } from './in.ts'
 
 const channel = z.string().min(1).max(200)
 const schema = z.object({
@@ -20,6 +20,7 @@ const schema = z.object({
 
 /** A firing that is over, computed anew from its raw lines with roles or offsets put right. Both stay on the shelf. */
 export async function playAgain(question: Question): Promise<Answer> {
+  notInDemo(question)
   const { instance, who, body } = question
   const record = await recordOf(question)
   if (record.endedAt === null) throw new Problem('bad-request', [{ path: 'id', what: 'the firing is still going on' }])

@@ -36,6 +36,11 @@ function matchOf(text: string | null): z.infer<typeof matchSchema> | null {
   }
 }
 
+/** The demo lives in memory and everybody may act in it: nothing large is put there. */
+export function notInDemo({ instance }: Question): void {
+  if (instance.demo) throw new Problem('not-allowed')
+}
+
 /** What a file would become; nothing is kept. `name`: of the file; `match`: JSON of a CsvMatch. */
 export async function lookAtImport(question: Question): Promise<Answer> {
   return { json: (await looked(question)).preview }
@@ -43,6 +48,7 @@ export async function lookAtImport(question: Question): Promise<Answer> {
 
 /** Plays it and puts it on the shelf. The same file again is taken and changes nothing. */
 export async function keepImport(question: Question): Promise<Answer> {
+  notInDemo(question)
   const { preview, file } = await looked(question)
   if (file === null) {
     const details = preview.problems.map(({ line, code, found }) => ({

@@ -4,7 +4,7 @@ import type { CsvMatch, ImportPreview } from '../../contract/imports.ts'
 import type { RecordingLine } from '../../contract/recording.ts'
 import type { Store } from '../../storage/store.ts'
 import { ImportRefusal } from '../csv/rows.ts'
-import { readRecording, RecordingProblem } from '../read.ts'
+import { readRecordingInSlices, RecordingProblem } from '../read.ts'
 import type { Recording } from '../read.ts'
 import { guessMatch, openCsv, recordingOf, sampleOf, separatorOf } from './csv-log.ts'
 
@@ -37,7 +37,7 @@ export async function lookAt(store: Store, bytes: Uint8Array, name: string, matc
   }
   try {
     const text = textOf(bytes)
-    const recording = /^\s*\{/.test(text) ? readLines(text) : csvOf(text, title, match, preview)
+    const recording = /^\s*\{/.test(text) ? await readLines(text) : csvOf(text, title, match, preview)
     const lines = preview.kind === 'csv' ? linesOf(recording) : text
     preview.id = `import-${contentHash(lines).slice(0, 12)}`
     preview.known = (await store.firing(preview.id)) !== null
@@ -62,8 +62,8 @@ export function linesOf({ header, lines }: Recording): string {
   return [header, ...lines].map((line) => `${JSON.stringify(line)}\n`).join('')
 }
 
-function readLines(text: string): Recording {
-  const recording = readRecording(Buffer.from(text))
+async function readLines(text: string): Promise<Recording> {
+  const recording = await readRecordingInSlices(text, () => new Promise((go) => setImmediate(go)))
   if (recording.lines.length === 0) throw new ImportRefusal('no-rows', null)
   return recording
 }

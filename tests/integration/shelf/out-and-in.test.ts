@@ -1,10 +1,12 @@
+import { readFileSync } from 'node:fs'
 import { gzipSync } from 'node:zlib'
 import { Ajv2020 } from 'ajv/dist/2020.js'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { ImportPreview } from '../../../server/contract/imports.ts'
 import type { FiringSummary } from '../../../server/contract/live.ts'
+import type { RecordingLine } from '../../../server/contract/recording.ts'
 import { contentHash, linesOf } from '../../../server/recordings/in/look.ts'
-import { readRows } from '../../../server/recordings/csv/rows.ts'
+import { asWritten, readRows } from '../../../server/recordings/csv/rows.ts'
 import { getJson, post } from '../../support/driven-app.ts'
 import { storyHeader, storyLines } from '../../support/firing-story.ts'
 import { RestSite } from '../../support/rest-site.ts'
@@ -82,6 +84,32 @@ describe('in', () => {
     expect(whole.acts.map(({ act }) => act)).toEqual([{ action: 'light' }, { action: 'seal' }])
   })
 
+  test('naughty strings as title, notes and names come back as they went in, and are no formulas in a table', async () => {
+    const naughty = (JSON.parse(readFileSync('tests/corpora/naughty-strings/blns.json', 'utf8')) as string[]).filter(
+      (words) => words !== '',
+    )
+    const lines: RecordingLine[] = naughty.map((text, second) => ({
+      at: new Date(Date.UTC(2026, 4, 1, 7, 0, second)).toISOString(),
+      action: 'note',
+      text,
+    }))
+    const title = naughty.find((words) => words.includes('<script>')) ?? ''
+    const answer = await send('imports?name=x', linesOf({ header: { ...storyHeader, title }, lines }))
+    const { id } = (await answer.json()) as { id: string }
+    for (const text of naughty.slice(0, 60))
+      expect((await post(`${url}api/documents/note/${id}`, { text, name: text }, 'PUT')).status).toBe(201)
+    const document = await getJson<{ title: string; log: { act: { text: string } }[]; notes: { note: object }[] }>(
+      `${url}api/firings/${id}/document`,
+    )
+    expect(document.title).toBe(title)
+    expect(document.log.map(({ act }) => act.text)).toEqual(naughty)
+    expect(document.notes.map(({ note }) => note)).toEqual(naughty.slice(0, 60).map((text) => ({ text, name: text })))
+    const [, ...rows] = readRows(await (await fetch(`${url}api/firings/${id}/table`)).text(), ',')
+    const words = rows.filter(({ cells }) => cells.includes('act note')).map(({ cells }) => cells.at(-1) ?? '')
+    expect(words.map(asWritten)).toEqual(naughty)
+    for (const cell of words) expect(cell).not.toMatch(/^[=+\-@\t\r]/)
+  })
+
   test('a bad row names its line and nothing is kept of the file', async () => {
     const before = (await getJson<FiringSummary[]>(`${url}api/firings`)).length
     const bad = 'time,wall\n2026-03-01T07:30Z,20\n2026-03-01T07:31Z,warm\n'
@@ -89,7 +117,7 @@ describe('in', () => {
     expect(answer.status).toBe(422)
     expect(await answer.json()).toEqual({ problem: 'bad-import', details: [{ path: 'line 3', what: 'bad-number warm' }] })
     expect(await getJson<FiringSummary[]>(`${url}api/firings`)).toHaveLength(before)
-    expect(await site.store.documents('recording-file')).toHaveLength(1)
+    expect(await site.store.documents('recording-file')).toHaveLength(2)
   })
 
   test.each([
@@ -101,7 +129,7 @@ describe('in', () => {
   })
 
   test('swapped probes put right afterwards: computed anew from raw, both kept', async () => {
-    const [was] = (await getJson<FiringSummary[]>(`${url}api/firings`)).filter(({ id }) => id.startsWith('import-'))
+    const [was] = (await getJson<FiringSummary[]>(`${url}api/firings`)).filter(({ title }) => title === 'Made-up firing')
     if (!was) throw new Error('nothing was taken in')
     const right = {
       roles: { 'yard/n1/wall': 'outlet', 'yard/n1/outlet': 'wall' },
@@ -111,8 +139,11 @@ describe('in', () => {
     const { id } = (await answer.json()) as { id: string }
     expect(answer.status).toBe(201)
     const lines = async (firing: string) =>
-      (await site.store.curve(firing, was.startedAt, was.startedAt + 900_000, 900_000)).map(({ role, value }) => [role, value[30]])
-    const [old, anew] = [new Map(await lines(was.id)), new Map(await lines(id))]
+      (await site.store.curve(firing, was.startedAt, was.startedAt + 900_000, 900_000)).map(({ role, value }) => [role, value[30]] as const)
+    const [old, anew] = [
+      new Map<string, number | null | undefined>(await lines(was.id)),
+      new Map<string, number | null | undefined>(await lines(id)),
+    ]
     expect(old.get('outlet')).toBeGreaterThan(20)
     expect(anew.get('wall')).toBe(old.get('outlet'))
     expect(anew.get('outlet')).toBe(old.get('wall'))

@@ -49,7 +49,7 @@ export interface AlarmLine {
   because: Reason[]
 }
 
-const over = ['normal', 'returned-unacknowledged', 'latched-unacknowledged', 'latched-acknowledged']
+const over = ['normal', 'returned-unacknowledged', 'latched-unacknowledged', 'latched-acknowledged', 'suppressed', 'out-of-service']
 
 export function alarmLines(outputs: readonly Output[]): AlarmLine[] {
   const lines: AlarmLine[] = []
