@@ -55,7 +55,7 @@ const app = createApp({
   settings,
   fixed,
   settingsFile: file,
-  store: createSqliteStore({ folder: data }),
+  store: createSqliteStore({ folder: data, log }),
   pageFolder: join(built, 'web'),
   demoFolder: join(root, 'server', 'simulator', 'demo'),
   version,

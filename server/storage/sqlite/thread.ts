@@ -13,6 +13,9 @@ export interface Waiting {
   reject(error: Error): void
 }
 
+/** Room for what lives a moment; the standard 48 MB of each thread would fill a small board for nothing. */
+const youngMb = 4
+
 /** One thread of the store seen from outside: numbered calls out, answers in. A thread that dies fails all its calls. */
 export class StoreThread {
   readonly #worker: Worker
@@ -30,7 +33,7 @@ export class StoreThread {
   private constructor(file: string, setup: ThreadSetup, onDeath: () => void, onAnswer: () => void) {
     this.#onDeath = onDeath
     this.#onAnswer = onAnswer
-    this.#worker = new Worker(file, { workerData: setup })
+    this.#worker = new Worker(file, { workerData: setup, resourceLimits: { maxYoungGenerationSizeMb: youngMb } })
     this.#worker.on('message', (message: FromThread) => this.#take(message))
     this.#worker.on('error', (error) => this.#end(new StoreProblem('io', `the storage thread failed: ${error.message}`)))
     this.#worker.on('exit', () => this.#end(new StoreProblem('io', 'the storage thread has ended')))
