@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { tmpdir } from 'node:os'
 import { defaultKilnConfig } from '../../../server/contract/kiln-defaults.ts'
 import type { Output } from '../../../server/contract/fold.ts'
-import { phases, roles } from '../../../server/contract/vocabulary.ts'
+import { phases, type Role } from '../../../server/contract/vocabulary.ts'
 import { putActs } from '../../../server/runtime/acts.ts'
 import type { CurvePoint } from '../../../server/storage/store.ts'
 import { createSqliteStore } from '../../../server/storage/sqlite/store.ts'
@@ -16,7 +16,7 @@ const folder = mkdtempSync(join(tmpdir(), 'kiln-shelf-'))
 const store = createSqliteStore({ folder, program, ballastBytes: 1 << 20 })
 const hour = 3_600_000
 const day = 24 * hour
-const drawn = ['firebox', 'wall', 'outlet', 'smoke'] as const satisfies readonly (typeof roles)[number][]
+const drawn = ['firebox', 'wall', 'outlet', 'smoke'] as const satisfies readonly Role[]
 const began = Date.UTC(2020, 0, 1, 6)
 const site = new RestSite(began + 3000 * day, store)
 const url = await site.start()
