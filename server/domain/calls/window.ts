@@ -122,13 +122,14 @@ function judgedStop(look: Look, model: Advice): Reason[] | null {
   return model.because['stop-collecting'] ?? [{ code: 'worth-now', value: model.collectWorthPerH ?? 0 }]
 }
 
-/** The smoke where it is measured, else the votes; an eye on the drip holds both back for a while. */
+/** The smoke where it is measured, else the votes; a drip seen pale holds both back for a while. */
 function rulesStop(w: Window, look: Look): Reason[] | null {
   const smoke = mean(look.past.smoke, 10)
   if (smoke !== null) {
     const due = smokeStop(look)
     return smoke < look.config.limits.smokeStopC && heldBy(look, ['pale'], paleHoldsMs) ? null : due
   }
+  if (heldBy(look, ['pale'], paleHoldsMs)) return null
   const votes = stopVotes(look, w.heat)
   return carried(votes) ? votes.yes : null
 }
