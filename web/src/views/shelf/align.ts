@@ -42,6 +42,38 @@ export function linePath(
   return path
 }
 
+/** Means over stretches of a length, ms; a stretch ends at a gap, and the gap stays. */
+export function calmed(t: readonly Ms[], values: readonly (number | null)[], stretchMs: number): { t: Ms[]; values: (number | null)[] } {
+  const calm: { t: Ms[]; values: (number | null)[] } = { t: [], values: [] }
+  let sum = 0
+  let sumT = 0
+  let count = 0
+  const flush = (): void => {
+    if (count === 0) return
+    calm.t.push(sumT / count)
+    calm.values.push(sum / count)
+    sum = sumT = count = 0
+  }
+  let began = -Infinity
+  t.forEach((at, index) => {
+    const value = values[index] ?? null
+    if (value === null || at - began >= stretchMs) {
+      flush()
+      began = at
+    }
+    if (value === null) {
+      calm.t.push(at)
+      calm.values.push(null)
+    } else {
+      sum += value
+      sumT += at
+      count += 1
+    }
+  })
+  flush()
+  return calm
+}
+
 /** Round steps so that about `most` of them fill the span. */
 export function stepOf(span: number, most: number, steps: readonly number[]): number {
   return steps.find((step) => span / step <= most) ?? steps.at(-1) ?? span

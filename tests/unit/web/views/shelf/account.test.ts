@@ -5,7 +5,7 @@ import { defaultKilnConfig } from '../../../../../server/contract/kiln-defaults.
 import type { Curve } from '../../../../../server/contract/live.ts'
 import type { WholeFiring } from '../../../../../web/src/lib/api/api.ts'
 import { alarmLines, blindSpans, callLines, chargeOf, glassesOf, litAtOf, topOf } from '../../../../../web/src/views/shelf/account.ts'
-import { linePath, strokes, zeroOf } from '../../../../../web/src/views/shelf/align.ts'
+import { calmed, linePath, strokes, zeroOf } from '../../../../../web/src/views/shelf/align.ts'
 import { partOf } from '../../../../../web/src/views/shelf/parts.ts'
 import { resultOf } from '../../../../../web/src/views/shelf/result.ts'
 
@@ -125,6 +125,10 @@ test('a path leaves gaps open', () => {
       (value) => value,
     ),
   ).toBe('M0.0 5.0M2.0 6.0L3.0 7.0')
+})
+
+test('a calmed line keeps its means and its gaps', () => {
+  expect(calmed([0, 1, 2, 3, 4, 5], [1, 3, null, 5, 7, 9], 2)).toEqual({ t: [0.5, 2, 3, 4.5], values: [2, null, 5, 8] })
 })
 
 test('addresses of the shelf', () => {
