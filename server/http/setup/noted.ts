@@ -24,7 +24,8 @@ export async function putAndNote(box: Box, { instance, who }: Question, wanted: 
 
 /** Newest first. */
 export async function allChanges({ store }: Instance): Promise<SettingsChange[]> {
-  const documents = (await store.documents(kind)).sort((a, b) => b.at - a.at)
+  const documents = await store.documents(kind)
   const whole = await Promise.all(documents.map((one) => (one.revision > 1 ? store.history(kind, one.id) : [one])))
-  return whole.flat().flatMap(({ at, by, json }) => (JSON.parse(json) as Change[]).map((change) => ({ ...change, at, by })))
+  const newestFirst = whole.flat().sort((a, b) => b.at - a.at || b.revision - a.revision)
+  return newestFirst.flatMap(({ at, by, json }) => (JSON.parse(json) as Change[]).map((change) => ({ ...change, at, by })))
 }

@@ -205,7 +205,7 @@ export const en = {
     waiting: (node: string) => `${node}: asked, no answer yet`,
     done: (node: string) => `${node}: says that it beeped`,
     cannot: (node: string) => `${node}: can not beep`,
-    last: (when: string) => `Last test: ${when}.`,
+    last: (when: string) => `Last test ${when}:`,
     tabletOn: 'tablet heard',
     tabletOff: 'tablet not heard',
     buzzerOn: 'buzzer heard',

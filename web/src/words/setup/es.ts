@@ -188,7 +188,7 @@ export const es: SetupWords = {
     waiting: (node) => `${node}: preguntado, aún sin respuesta`,
     done: (node) => `${node}: dice que pitó`,
     cannot: (node) => `${node}: no puede pitar`,
-    last: (when) => `Última prueba: ${when}.`,
+    last: (when) => `Última prueba, ${when}:`,
     tabletOn: 'la tableta se oyó',
     tabletOff: 'la tableta no se oyó',
     buzzerOn: 'el zumbador se oyó',

@@ -183,7 +183,7 @@ export const th: SetupWords = {
     waiting: (node) => `${node}: ขอแล้ว ยังไม่ตอบ`,
     done: (node) => `${node}: ตอบว่าดังแล้ว`,
     cannot: (node) => `${node}: ส่งเสียงไม่ได้`,
-    last: (when) => `ทดสอบล่าสุด: ${when}`,
+    last: (when) => `ทดสอบล่าสุด ${when}:`,
     tabletOn: 'ได้ยินแท็บเล็ต',
     tabletOff: 'ไม่ได้ยินแท็บเล็ต',
     buzzerOn: 'ได้ยินออด',
