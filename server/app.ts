@@ -8,6 +8,7 @@ import { appFolds, instanceOf } from './instance.ts'
 import type { AppSite } from './instance.ts'
 import type { Broker, BrokerEars, Said } from './mqtt/broker.ts'
 import { createBroker } from './mqtt/embedded.ts'
+import { NodeKeys } from './mqtt/node-keys.ts'
 import { createOutsideBroker } from './mqtt/outside.ts'
 import { sayCommand } from './mqtt/said.ts'
 import { Voice } from './mqtt/voice.ts'
@@ -59,6 +60,7 @@ export class App {
   private settings: Settings
   private readonly site: AppSite
   private readonly people: People
+  private readonly nodeKeys: NodeKeys
   private readonly desk: SetupDesk
   private readonly voice: Voice
   private readonly broker: Broker
@@ -85,6 +87,7 @@ export class App {
     })
     this.site = site
     this.people = new People(store, Date.now)
+    this.nodeKeys = new NodeKeys(store, Date.now, () => this.settings.onlyPairedNodes)
     this.broker = this.makeBroker()
     const publish = (said: Said) => void this.broker.publish(said).catch((problem: unknown) => log.warn({ problem }, 'mqtt'))
     this.desk = new SetupDesk({ where, host: settings.host, site, store, publish, onVoice: () => this.voice.speak() })
@@ -104,6 +107,7 @@ export class App {
         stopDemo: () => this.stopDemo(),
       },
       setup: this.desk,
+      ...(settings.broker === null ? { nodes: this.nodeKeys } : {}),
       access: () => this.settings,
       log,
     })
@@ -115,6 +119,9 @@ export class App {
       await this.site.start()
       this.started.push(() => this.site.stop())
       await this.people.start()
+      this.started.push(() => this.people.register.settled())
+      if (!this.people.register.whole()) this.setup.log.error({}, 'the register of who did what was changed from outside')
+      await this.nodeKeys.start()
       await this.desk.start()
       this.started.push(() => Promise.resolve(this.desk.stop()))
       const { port } = await this.http.start()
@@ -180,7 +187,7 @@ export class App {
       },
       log,
     }
-    if (url === null) return createBroker({ ...ears, host, port: mqttPort, root, site })
+    if (url === null) return createBroker({ ...ears, host, port: mqttPort, root, site, nodes: this.nodeKeys })
     const will = { topic: `${root}/1/${site}/server/state`, payload: JSON.stringify({ s: 'offline' }), qos: 1, retain: true } as const
     return createOutsideBroker({ ...ears, url, root, site, clientId: `server-${site}`, will })
   }

@@ -1,4 +1,4 @@
-import { accessSync, constants, existsSync, mkdirSync, readFileSync } from 'node:fs'
+import { accessSync, constants, existsSync, mkdirSync, readFileSync, statSync } from 'node:fs'
 import { dirname, join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { pino } from 'pino'
@@ -37,18 +37,34 @@ function makeFolder(path: string): void {
   mkdirSync(path, { mode: 0o700 })
 }
 
+async function restore(backup: string): Promise<never> {
+  const { restoreBackup } = await import('./storage/sqlite/restore.ts')
+  try {
+    const aside = restoreBackup(resolve(backup), resolve(data), Date.now())
+    return end(`The backup is in its place.${aside === null ? '' : ` What stood there before: ${aside}`}`, 0)
+  } catch (problem) {
+    const inUse = (problem as { code?: string }).code === 'in-use'
+    return end(`Nothing was changed: ${(problem as Error).message}`, inUse ? 3 : 6)
+  }
+}
+
 const { settings, fixed, file, data, wants } = load()
 const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string }
 if (wants.help) end(helpText(), 0)
 if (wants.version) end(version, 0)
 if (wants.printConfig) end(JSON.stringify(settings, null, 2), 0)
 
+// what is written belongs to this user alone (reliability 6, S35)
+process.umask(0o077)
 try {
   makeFolder(resolve(data))
   accessSync(data, constants.W_OK)
 } catch (problem) {
   end(`The data folder ${data} cannot be written (${(problem as NodeJS.ErrnoException).code ?? 'unknown'}).`, 5)
 }
+
+if (statSync(data).mode & 0o002) end(`Everybody may write to the data folder ${data}: chmod o-w ${data}`, 5)
+if (wants.restore !== null) await restore(wants.restore)
 
 const log = pino({ level: settings.logLevel, base: null }, pino.destination(2))
 const app = createApp({

@@ -19,6 +19,10 @@ export const routes = {
   devices: { method: 'GET', path: '/api/people', least: 'owner' },
   invite: { method: 'POST', path: '/api/people/invite', least: 'owner' },
   removeDevice: { method: 'DELETE', path: '/api/people/:id', least: 'owner' },
+  register: { method: 'GET', path: '/api/register', least: 'owner' },
+  nodeKeys: { method: 'GET', path: '/api/nodes/keys', least: 'owner' },
+  pairNode: { method: 'POST', path: '/api/nodes/:node/key', least: 'owner' },
+  forgetNode: { method: 'DELETE', path: '/api/nodes/:node/key', least: 'owner' },
   firings: { method: 'GET', path: '/api/firings', least: 'viewer' },
   firing: { method: 'GET', path: '/api/firings/:id', least: 'viewer' },
   renameFiring: { method: 'PUT', path: '/api/firings/:id/title', least: 'operator' },
@@ -84,4 +88,6 @@ export interface ProblemAnswer {
   problem: ProblemCode
   /** Which member is meant, and why, where that can be said. */
   details?: { path: string; what: string }[]
+  /** Of `internal` only: finds the failure in the log. */
+  id?: string
 }

@@ -1,3 +1,4 @@
+import { randomBytes } from 'node:crypto'
 import type { Context, Hono } from 'hono'
 import { bodyLimit } from 'hono/body-limit'
 import { routes } from '../contract/routes.ts'
@@ -16,6 +17,9 @@ const largestFileBytes = 16 * 1024 * 1024
 export interface ApiSetup {
   handlers: Record<RouteName, Handler>
   who(context: Context): Person
+  from(context: Context): string
+  /** Called for what was changed, with the name of the route. */
+  noted(what: string, who: Person, from: string): void
   log: Log
 }
 
@@ -31,13 +35,16 @@ export function mountApi(app: Hono, prefix: '' | '/demo', instance: () => Instan
         if (!site) throw new Problem('no-demo')
         const who = personAt(site, setup.who(context))
         if (!mayAct(who, route.least)) throw new Problem('not-allowed')
+        const from = setup.from(context)
         const answer = await setup.handlers[name]({
           who,
+          from,
           instance: site,
           params: context.req.param() as Record<string, string>,
           query: queryOf(context),
           body: route.takes === 'file' ? await fileOf(context) : await bodyOf(context),
         })
+        if (route.method !== 'GET' && !site.demo) setup.noted(name, who, from)
         return answered(answer)
       } catch (problem) {
         return failed(problem, setup.log, context)
@@ -90,6 +97,9 @@ function toResponse(problem: Problem): Response {
 export function failed(problem: unknown, log: Log, context: Context): Response {
   if (problem instanceof Problem) return toResponse(problem)
   if ((problem as { name?: string }).name === 'BodyLimitError') return toResponse(new Problem('too-large'))
-  log.error({ problem, method: context.req.method, path: context.req.path }, 'a request failed')
-  return toResponse(new Problem('internal'))
+  // the trace stays in the log; the number finds it there
+  const id = randomBytes(4).toString('hex')
+  log.error({ id, problem, method: context.req.method, path: context.req.path }, 'a request failed')
+  const internal = new Problem('internal')
+  return Response.json({ ...internal.answer(), id }, { status: internal.status() })
 }

@@ -6,6 +6,8 @@ import { Problem } from './problem.ts'
 /** One question as a handler sees it: who asks, about which site, and what came with it. */
 export interface Question {
   who: Person
+  /** Address of the other side. */
+  from: string
   instance: Instance
   params: Record<string, string>
   /** A parameter given twice is refused: which one counts would be a guess (reliability 6, S28). */

@@ -53,9 +53,12 @@ export class Guard {
     }
   }
 
+  isHere({ remote, host }: Asked): boolean {
+    return isLoopback(remote) && ['localhost', '127.0.0.1', '::1'].includes(nameOf(host) ?? '')
+  }
+
   who(asked: Asked): Person {
-    const local = isLoopback(asked.remote) && ['localhost', '127.0.0.1', '::1'].includes(nameOf(asked.host) ?? '')
-    if (local) return 'owner' // whoever sits at this machine can read its files anyway
+    if (this.isHere(asked)) return 'owner' // whoever sits at this machine can read its files anyway
     const device = this.devices.deviceOf(secretIn(asked.cookie))
     if (device) return device.person
     return this.setup().viewersWithoutLogin ? 'viewer' : 'anyone'

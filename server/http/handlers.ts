@@ -10,15 +10,18 @@ import { boxRoutes } from './routes/box.ts'
 import type { Box } from './routes/box.ts'
 import { documentHistory, listDocuments, putDocument } from './routes/documents.ts'
 import { currentCurve, firingCurve, listFirings, oneFiring, recording, renameFiring } from './routes/firings.ts'
+import { nodeRoutes } from './routes/nodes.ts'
+import type { NodeDoor } from './routes/nodes.ts'
 import { peopleRoutes } from './routes/people.ts'
 import type { SetupDoor } from './setup/door.ts'
 import { setupRoutes } from './setup/routes.ts'
 
 /** The handler of every route of the contract; a missing one does not compile. */
-export function handlersFor(box: Box, people: People, setup: SetupDoor): Record<RouteName, Handler> {
+export function handlersFor(box: Box, people: People, setup: SetupDoor, nodes: NodeDoor | undefined): Record<RouteName, Handler> {
   return {
     ...boxRoutes(box),
     ...peopleRoutes(people),
+    ...nodeRoutes(nodes),
     ...lotRoutes(),
     ...setupRoutes(box, setup),
     firings: listFirings,

@@ -1,12 +1,15 @@
 import { createHash, randomBytes, randomUUID, timingSafeEqual } from 'node:crypto'
 import type { Person } from '../contract/routes.ts'
 import type { Store } from '../storage/store.ts'
+import { Register } from './register.ts'
 
 export interface Device {
   id: string
   person: Exclude<Person, 'anyone'>
   label: string
   pairedAt: number
+  /** Of this start of the service and before, to the hour. */
+  usedAt?: number
 }
 interface KeptDevice extends Device {
   hash: string
@@ -18,24 +21,35 @@ const inviteForMs = 15 * 60_000
 const mostTries = 10
 const triesWithinMs = 60_000
 const kind = 'device'
+const dayMs = 24 * 3_600_000
+/** A browser that nobody used for so long is paired anew: an owner's sooner, because it may do more (reliability 6, S9). */
+const idleMs = { viewer: 90 * dayMs, operator: 90 * dayMs, owner: 30 * dayMs } as const
+/** As long as browsers keep a cookie. */
+const longestMs = 400 * dayMs
+const noteUseEveryMs = 3_600_000
+/** Addresses whose wrong tries are remembered; a sender with more of them has the whole network. */
+const mostAddresses = 1000
 
 const hashOf = (secret: string): string => createHash('sha256').update(secret).digest('hex')
 const newSecret = (): string => randomBytes(32).toString('base64url')
 
 /** Which browsers may do what. Only hashes of their secrets are kept. */
 export class People {
+  readonly register: Register
   private readonly store: Store
   private readonly now: () => number
   private readonly devices = new Map<string, KeptDevice>()
   private readonly invites = new Map<string, { person: Device['person']; label: string; until: number }>()
-  private tries: number[] = []
+  private readonly tries = new Map<string, number[]>()
 
   constructor(store: Store, now: () => number) {
     this.store = store
     this.now = now
+    this.register = new Register(store, now)
   }
 
   async start(): Promise<void> {
+    await this.register.start()
     for (const { json } of await this.store.documents(kind)) {
       const device = JSON.parse(json) as KeptDevice
       if (!device.removed) this.devices.set(device.hash, device)
@@ -73,22 +87,31 @@ export class People {
     return { secret: lasting, device }
   }
 
-  /** False when too many wrong secrets came in the last minute. */
-  mayTry(): boolean {
+  /** False when too many wrong secrets came from this address in the last minute; others are not locked out by it. */
+  mayTry(address: string): boolean {
     const now = this.now()
-    this.tries = this.tries.filter((at) => now - at < triesWithinMs)
-    return this.tries.length < mostTries
+    const recent = (this.tries.get(address) ?? []).filter((at) => now - at < triesWithinMs)
+    if (recent.length > 0) this.tries.set(address, recent)
+    else this.tries.delete(address)
+    return recent.length < mostTries
   }
 
-  failed(): void {
-    this.tries.push(this.now())
+  failed(address: string): void {
+    if (this.tries.size >= mostAddresses) this.tries.delete([...this.tries.keys()][0] ?? '')
+    this.tries.set(address, [...(this.tries.get(address) ?? []), this.now()])
   }
 
+  /** Null for a secret that is unknown, removed, or was not used for too long. */
   deviceOf(secret: string | undefined): Device | null {
     if (!secret) return null
     const hash = hashOf(secret)
     const device = this.devices.get(hash)
-    return device && timingSafeEqual(Buffer.from(device.hash), Buffer.from(hash)) ? device : null
+    if (!device || !timingSafeEqual(Buffer.from(device.hash), Buffer.from(hash))) return null
+    const now = this.now()
+    const usedAt = device.usedAt ?? device.pairedAt
+    if (now - usedAt > idleMs[device.person] || now - device.pairedAt > longestMs) return null
+    if (now - usedAt > noteUseEveryMs) this.noteUse({ ...device, usedAt: now })
+    return device
   }
 
   list(): Device[] {
@@ -101,6 +124,12 @@ export class People {
     await this.keep({ ...device, removed: true })
     this.devices.delete(device.hash)
     return true
+  }
+
+  private noteUse(device: KeptDevice): void {
+    this.devices.set(device.hash, device)
+    // a failing disk must not shut anybody out
+    this.keep(device).catch(() => {})
   }
 
   private async keep(device: KeptDevice): Promise<void> {

@@ -6,6 +6,7 @@ import { Hono } from 'hono'
 import type { Context } from 'hono'
 import { WebSocketServer } from 'ws'
 import type { Log } from '../runtime/log.ts'
+import { Allowance } from './allowance.ts'
 import { failed, mountApi, personAt } from './api.ts'
 import { cookieFor, Guard, mayAct } from './guard.ts'
 import type { Asked } from './guard.ts'
@@ -17,6 +18,7 @@ import { pairingPage, strangerPage } from './pairing-page.ts'
 import type { People } from './people.ts'
 import { Problem } from './problem.ts'
 import type { Box } from './routes/box.ts'
+import type { NodeDoor } from './routes/nodes.ts'
 import { safetyHeaders } from './safety.ts'
 import type { SetupDoor } from './setup/door.ts'
 
@@ -30,6 +32,8 @@ export interface HttpSetup {
   people: People
   box: Box
   setup: SetupDoor
+  /** Missing where the broker is another's. */
+  nodes?: NodeDoor
   access: () => { names: readonly string[]; viewersWithoutLogin: boolean }
   log: Log
 }
@@ -42,6 +46,7 @@ export class HttpDoor {
   private readonly setup: HttpSetup
   private readonly guard: Guard
   private readonly page: Page
+  private readonly allowance = new Allowance()
   private readonly sockets = new WebSocketServer({ noServer: true, maxPayload: largestMessageBytes, perMessageDeflate: false })
   private readonly hubs = new Map<'' | '/demo', { instance: Instance; hub: Hub }>()
   private server: Server | null = null
@@ -96,12 +101,22 @@ export class HttpDoor {
     app.use(async (context, next) => {
       const asked = askedOf(context)
       if (!this.guard.knowsHost(asked.host)) return failed(new Problem('unknown-host'), log, context)
+      // whoever sits at this machine can load it in other ways
+      if (!this.guard.isHere(asked) && !this.allowance.take(asked.remote ?? '', performance.now())) {
+        return failed(new Problem('too-many-tries'), log, context)
+      }
       const changes = context.req.method !== 'GET' && context.req.method !== 'HEAD'
       if (changes && !this.guard.fromOwnPage(asked)) return failed(new Problem('foreign-page'), log, context)
       await next()
       for (const [name, value] of Object.entries(safetyHeaders(asked.host ?? ''))) context.res.headers.set(name, value)
     })
-    const api = { handlers: handlersFor(box, people, this.setup.setup), who: (context: Context) => this.guard.who(askedOf(context)), log }
+    const api = {
+      handlers: handlersFor(box, people, this.setup.setup, this.setup.nodes),
+      who: (context: Context) => this.guard.who(askedOf(context)),
+      from: addressOf,
+      noted: (what: string, who: string, from: string) => people.register.note(what, who, from),
+      log,
+    }
     mountApi(app, '', () => this.hubs.get('')?.instance ?? null, api)
     mountApi(app, '/demo', () => this.hubs.get('/demo')?.instance ?? null, api)
     app.get('/pair', (context) => {
@@ -124,13 +139,16 @@ export class HttpDoor {
 
   private async pair(context: Context): Promise<Response> {
     const { people, log } = this.setup
-    if (!people.mayTry()) return failed(new Problem('too-many-tries'), log, context)
+    const from = addressOf(context)
+    if (!people.mayTry(from)) return failed(new Problem('too-many-tries'), log, context)
     const code = (await context.req.parseBody()).code
     const paired = typeof code === 'string' ? await people.pair(code) : null
     if (!paired) {
-      people.failed()
+      people.failed(from)
+      people.register.note('pair-refused', 'anyone', from)
       return failed(new Problem('code-used'), log, context)
     }
+    people.register.note('pair', paired.device.person, from)
     return new Response(null, { status: 303, headers: { location: '/', 'set-cookie': cookieFor(paired.secret) } })
   }
 
@@ -153,9 +171,19 @@ export class HttpDoor {
     const who = () => personAt(mounted.instance, this.guard.who(asked))
     if (!mayAct(who(), 'viewer')) return void refuse('401 Unauthorized')
     if (this.sockets.clients.size >= mostSockets) return void refuse('503 Service Unavailable')
-    this.sockets.handleUpgrade(request, socket, head, (client) => mounted.hub.join(client, () => mayAct(who(), 'operator')))
+    this.sockets.handleUpgrade(request, socket, head, (client) =>
+      mounted.hub.join(
+        client,
+        (least) => mayAct(who(), least),
+        () => {
+          if (!mounted.instance.demo) this.setup.people.register.note('act', who(), asked.remote ?? '')
+        },
+      ),
+    )
   }
 }
+
+const addressOf = (context: Context): string => getConnInfo(context).remote.address ?? ''
 
 function askedOf(context: Context): Asked {
   const { header } = { header: (name: string) => context.req.header(name) }
@@ -164,6 +192,6 @@ function askedOf(context: Context): Asked {
     origin: header('origin'),
     fetchSite: header('sec-fetch-site'),
     cookie: header('cookie'),
-    remote: getConnInfo(context).remote.address,
+    remote: addressOf(context),
   }
 }

@@ -5,6 +5,7 @@ import { Door } from './gate/door.ts'
 import { gateLimits, type GateLimits } from './gate/limits.ts'
 import { Takeovers } from './gate/takeovers.ts'
 import { limitQueues } from './queues.ts'
+import type { NodeGate } from './node-keys.ts'
 import { sitePolicy, type Policy, type Verdict } from './policy.ts'
 
 export interface EmbeddedOptions extends BrokerEars {
@@ -16,8 +17,8 @@ export interface EmbeddedOptions extends BrokerEars {
   limits?: Partial<GateLimits>
   /** In place of the site's own; for a check of the protocol alone. */
   policy?: Policy
-  /** Who may come in; everybody when it is missing. */
-  mayConnect?(clientId: string, username: string, password: string): Promise<boolean>
+  /** Who may come in, and for whom; everybody when it is missing. */
+  nodes?: NodeGate
 }
 
 const stopWaitMs = 10
@@ -36,6 +37,8 @@ class EmbeddedBroker implements Broker {
   readonly #aedes: Aedes
   /** What a connection said last, and so which node it speaks for. */
   readonly #spoken = new WeakMap<Client, { topic: string; verdict: Verdict }>()
+  /** Nodes of connections that came with a secret. */
+  readonly #proven = new WeakMap<Client, string>()
   /** Messages that end here: nobody may subscribe to them, and a retained reading would come back as a fresh one. */
   readonly #unshared = new WeakSet<object>()
   /** Topics of nodes that the broker keeps the last message of. */
@@ -56,8 +59,7 @@ class EmbeddedBroker implements Broker {
       connectTimeout: 2 * this.#limits.connectWithinMs,
       drainTimeout: this.#limits.drainWithinMs,
       preConnect: (_client, packet, done) => this.#admit(packet.clientId, done),
-      authenticate: (client, username, password, done) =>
-        void this.#authenticate(client.id, username ?? '', password?.toString() ?? '', done),
+      authenticate: (client, username, password, done) => done(null, this.#comesIn(client, username ?? '', password?.toString() ?? '')),
       authorizePublish: (client, packet, done) => this.#authorizePublish(client, packet, done),
       authorizeSubscribe: (client, subscription, done) => this.#authorizeSubscribe(client, subscription, done),
     })
@@ -110,9 +112,18 @@ class EmbeddedBroker implements Broker {
     done(new Error('too many takeovers'), false)
   }
 
-  async #authenticate(clientId: string, username: string, password: string, done: (error: null, success: boolean) => void): Promise<void> {
-    const { mayConnect } = this.#options
-    done(null, mayConnect === undefined || (await mayConnect(clientId, username, password)))
+  #comesIn(client: Client, username: string, password: string): boolean {
+    const { nodes, log } = this.#options
+    const found = nodes ? nodes.judge(username, password) : { node: null }
+    if (found === null) log.warn({ client: client.id, username }, 'mqtt login refused')
+    else if (found.node !== null) this.#proven.set(client, found.node)
+    return found !== null
+  }
+
+  /** False for who speaks for a paired node without its secret. */
+  #mayBe(client: Client | null, node: string | null): boolean {
+    if (node === null || client === null || !this.#options.nodes?.needsSecret(node)) return true
+    return this.#proven.get(client) === node
   }
 
   /** Called for every message, wills and QoS 0 too, and before any acknowledgement: here it is stored. */
@@ -144,8 +155,10 @@ class EmbeddedBroker implements Broker {
   #verdict(client: Client | null, topic: string): Verdict {
     if (client === null) return this.#policy.publish(topic, null)
     const last = this.#spoken.get(client)
-    if (last?.topic === topic) return last.verdict
-    const verdict = this.#policy.publish(topic, last?.verdict.node ?? null)
+    const isSame = last?.topic === topic
+    const verdict = isSame ? last.verdict : this.#policy.publish(topic, last?.verdict.node ?? this.#proven.get(client) ?? null)
+    if (!this.#mayBe(client, verdict.node)) return { ...verdict, verdict: 'close', reason: 'needs-its-secret', share: false }
+    if (isSame) return verdict
     if (verdict.verdict !== 'close') this.#spoken.set(client, { topic, verdict })
     return verdict
   }
@@ -174,7 +187,9 @@ class EmbeddedBroker implements Broker {
   ): void {
     const { subscriptions } = client as unknown as { subscriptions: Record<string, unknown> }
     const full = Object.keys(subscriptions).length >= this.#limits.subscriptions
-    const allowed = !full && this.#policy.subscribe(subscription.topic, this.#spoken.get(client)?.verdict.node ?? null)
+    const node = this.#spoken.get(client)?.verdict.node ?? this.#proven.get(client) ?? null
+    const [, , , named = ''] = subscription.topic.split('/')
+    const allowed = !full && this.#policy.subscribe(subscription.topic, node) && this.#mayBe(client, named)
     if (!allowed) this.#options.log.warn({ client: client.id, filter: subscription.topic }, 'mqtt subscription refused')
     done(null, allowed ? subscription : null)
   }

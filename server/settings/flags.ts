@@ -19,6 +19,7 @@ export const flags = {
   'log-level': { key: 'logLevel', kind: 'text', value: 'LEVEL', env: 'KILN_LOG_LEVEL', help: 'error, warn, info or debug (info)' },
   data: { key: null, kind: 'text', value: 'FOLDER', env: 'KILN_DATA', help: 'data folder (./data)' },
   config: { key: null, kind: 'text', value: 'FILE', env: 'KILN_CONFIG', help: 'settings file (settings.json in the data folder)' },
+  restore: { key: null, kind: 'text', value: 'BACKUP', help: 'put a backup in the place of the database, and end' },
   'print-config': { key: null, kind: 'switch', help: 'print the settings as they would be used, and end' },
   help: { key: null, kind: 'switch', help: 'this text' },
   version: { key: null, kind: 'switch', help: 'print the version, and end' },
@@ -39,7 +40,7 @@ export function helpText(): string {
     '',
     'A flag counts before the environment (names in brackets), that before the settings file, that before the defaults.',
     'Exit status: 0 stopped, 2 wrong flag or setting, 3 already running on this data folder, 4 a port is taken,',
-    '5 the data folder cannot be written, 1 anything else.',
+    '5 the data folder cannot be written or is open to everybody, 6 the backup cannot be used, 1 anything else.',
   ].join('\n')
 }
 
@@ -47,6 +48,7 @@ export interface Given {
   settings: Record<string, unknown>
   data: string
   config: string | null
+  restore: string | null
   printConfig: boolean
   help: boolean
   version: boolean
@@ -73,6 +75,7 @@ export function given(argv: readonly string[], environment: Readonly<Record<stri
     settings,
     data: value('data') ?? './data',
     config: value('config') ?? null,
+    restore: value('restore') ?? null,
     printConfig: values['print-config'] === true,
     help: values.help === true,
     version: values.version === true,

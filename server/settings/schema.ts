@@ -81,6 +81,10 @@ export const settingsSchema = z.strictObject({
     .boolean()
     .default(false)
     .meta({ description: 'Anybody in the network may look on; acting still needs a paired tablet.' }),
+  onlyPairedNodes: z
+    .boolean()
+    .default(false)
+    .meta({ description: 'Only nodes whose secret the owner confirmed may send; a message sent by hand is refused then.' }),
   kilns: z
     .array(kilnSchema)
     .min(1)

@@ -6,6 +6,7 @@ import type { MqttClient } from 'mqtt'
 import { createApp } from '../../server/app.ts'
 import type { App, Running } from '../../server/app.ts'
 import { silentLog } from '../../server/runtime/log.ts'
+import type { Log } from '../../server/runtime/log.ts'
 import { SteppedClock } from '../../server/runtime/stepped-clock.ts'
 import { settingsSchema } from '../../server/settings/schema.ts'
 import { createSqliteStore } from '../../server/storage/sqlite/store.ts'
@@ -24,7 +25,7 @@ export interface DrivenApp extends Running {
 }
 
 /** The whole app on free ports, with a real broker and a real store, and a clock that the test moves. */
-export async function driveApp(setup: { at: number; folder?: string; settings?: object }): Promise<DrivenApp> {
+export async function driveApp(setup: { at: number; folder?: string; settings?: object; log?: Log }): Promise<DrivenApp> {
   const folder = setup.folder ?? mkdtempSync(join(tmpdir(), 'driven-'))
   const store = createSqliteStore({ folder, windowMs: 1, program: join(builtFolder, 'server', 'storage-worker.js'), ballastBytes: 0 })
   const clock = new SteppedClock(setup.at)
@@ -36,7 +37,7 @@ export async function driveApp(setup: { at: number; folder?: string; settings?: 
     pageFolder: join(builtFolder, 'web'),
     demoFolder: new URL('../../server/simulator/demo/', import.meta.url).pathname,
     version: 'test',
-    log: silentLog,
+    log: setup.log ?? silentLog,
     clock: () => clock,
   })
   const running = await app.start()

@@ -13,6 +13,8 @@ const beatEveryMs = 2000
 /** At most so often, so that many readings a second make few messages. */
 const flushEveryMs = 20
 const siteEveryMs = 1000
+/** A tablet that was away sends what it kept at once; nobody's hand is faster than this. */
+const mostABeat = 200
 
 export const clientMessageSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('echo'), n: z.number(), visible: z.boolean() }),
@@ -31,6 +33,8 @@ export class Hub {
   private readonly instance: Instance
   private readonly version: string
   private readonly clients = new Map<WebSocket, Client>()
+  private readonly mayLook = new Map<WebSocket, () => boolean>()
+  private readonly heard = new Map<WebSocket, number>()
   private readonly parts = new Parts()
   private seq = 0
   private beats = 0
@@ -57,21 +61,27 @@ export class Hub {
     for (const socket of this.clients.keys()) socket.close(1001)
   }
 
-  /** @param mayAct false for who may only look */
-  join(socket: WebSocket, mayAct: () => boolean): void {
+  /** @param may asked anew for each act and at each beat: a browser that was removed hears nothing more */
+  join(socket: WebSocket, may: (least: 'viewer' | 'operator') => boolean, acted: () => void = () => {}): void {
     const client = new Client(socket)
     this.flush() // what is older than the greeting must not come after it
     this.clients.set(socket, client)
+    this.mayLook.set(socket, () => may('viewer'))
     client.send('hello', JSON.stringify(this.hello()))
-    socket.on('close', () => void this.clients.delete(socket))
+    socket.on('close', () => {
+      for (const known of [this.clients, this.mayLook, this.heard]) known.delete(socket)
+    })
     socket.on('error', () => socket.terminate())
     socket.on('message', (data, isBinary) => {
       if (isBinary) return socket.close(1003)
-      this.hear(socket, client, String(data as Buffer), mayAct)
+      const heard = (this.heard.get(socket) ?? 0) + 1
+      this.heard.set(socket, heard)
+      if (heard > mostABeat) return socket.close(1008)
+      this.hear(socket, client, String(data as Buffer), () => may('operator'), acted)
     })
   }
 
-  private hear(socket: WebSocket, client: Client, text: string, mayAct: () => boolean): void {
+  private hear(socket: WebSocket, client: Client, text: string, mayAct: () => boolean, acted: () => void): void {
     const message = parsed(text)
     if (!message) return socket.close(1008)
     if (message.type === 'echo') return this.instance.echo(message.visible)
@@ -79,7 +89,10 @@ export class Hub {
     const refuse = (problem: string) => this.answer(client, { type: 'act-refused', id, problem, params: {} })
     if (!mayAct()) return refuse('not-allowed')
     this.instance.act(kiln, { id, act: act as Action, doneAt, ...(corrects === undefined ? {} : { corrects }) }).then(
-      () => this.answer(client, { type: 'act-taken', id }),
+      () => {
+        acted()
+        this.answer(client, { type: 'act-taken', id })
+      },
       (problem: unknown) => refuse(problem instanceof ActProblem ? problem.code : 'storage-failing'),
     )
   }
@@ -141,6 +154,8 @@ export class Hub {
 
   private beat(): void {
     this.plan()
+    this.heard.clear()
+    for (const [socket, mayLook] of this.mayLook) if (!mayLook()) socket.close(1008)
     const message: ServerMessage = { type: 'beat', seq: this.seq, now: this.instance.now(), n: ++this.beats }
     for (const client of this.clients.values()) client.send('beat', JSON.stringify(message))
   }

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import type { Answer, Question } from '../context.ts'
-import { understood } from '../context.ts'
+import { numberOf, understood } from '../context.ts'
 import { cookieFor } from '../guard.ts'
 import type { People } from '../people.ts'
 import { Problem } from '../problem.ts'
@@ -17,15 +17,20 @@ export function peopleRoutes(people: People) {
       )
       return { json: { code: people.invite(person, label) }, status: 201 }
     },
-    async pair({ body }: Question): Promise<Answer> {
+    async pair({ body, from }: Question): Promise<Answer> {
       const { code } = understood(z.object({ code: z.string().min(1).max(100) }), body)
-      if (!people.mayTry()) throw new Problem('too-many-tries')
+      if (!people.mayTry(from)) throw new Problem('too-many-tries')
       const paired = await people.pair(code)
       if (!paired) {
-        people.failed()
+        people.failed(from)
+        people.register.note('pair-refused', 'anyone', from)
         throw new Problem('code-used')
       }
       return { json: { person: paired.device.person }, headers: { 'set-cookie': cookieFor(paired.secret) } }
+    },
+    register({ query }: Question): Answer {
+      const limit = numberOf(query, 'limit', { low: 1, high: 1000, standard: 200 })
+      return { json: { whole: people.register.whole(), lines: people.register.newest(limit) } }
     },
     async removeDevice({ params }: Question): Promise<Answer> {
       if (!(await people.remove(params.id ?? ''))) throw new Problem('not-found')

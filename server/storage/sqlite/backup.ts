@@ -13,12 +13,13 @@ import {
   statSync,
   writeFileSync,
 } from 'node:fs'
-import { join } from 'node:path'
+import { basename, join } from 'node:path'
 import { StoreProblem } from '../store.ts'
 import { checkAll } from './check.ts'
 import { openDatabase } from './engine.ts'
 import { schemaVersion } from './migrate.ts'
 import { syncPath, type Places } from './places.ts'
+import { keptOf } from './retention.ts'
 import { summedTables } from './tables/summed.ts'
 
 /** Stands beside a backup and is written last: a backup without one was never finished. */
@@ -31,9 +32,6 @@ export interface Manifest {
   rows: Record<string, number>
   lastSeq: number
 }
-
-/** The newest ones that are kept. */
-const keptBackups = 7
 
 /** Copies the database with VACUUM INTO, checks every row of the copy, and only then gives it its name. @returns its path */
 export function backUp(places: Places, nowMs: number): string {
@@ -61,7 +59,9 @@ export function backUp(places: Places, nowMs: number): string {
     rmSync(part, { force: true })
     throw error
   }
-  for (const old of backupsOf(places).slice(keptBackups)) for (const path of [`${old}.json`, old]) rmSync(path, { force: true })
+  const all = backupsOf(places)
+  const stay = keptOf(all.map((path) => basename(path)))
+  for (const old of all) if (!stay.has(basename(old))) for (const path of [`${old}.json`, old]) rmSync(path, { force: true })
   return file
 }
 
@@ -79,7 +79,7 @@ function verified(file: string, nowMs: number): Manifest {
   }
 }
 
-function hashOf(file: string): string {
+export function hashOf(file: string): string {
   const hash = createHash('sha256')
   const chunk = Buffer.alloc(1 << 20)
   const handle = openSync(file, 'r')

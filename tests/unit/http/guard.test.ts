@@ -103,9 +103,9 @@ describe('pairing', () => {
   test('wrong codes soon have to wait', () => {
     let now = 0
     const people = new People(createMemoryStore(), () => now)
-    for (let i = 0; i < 10; i++) people.failed()
-    expect(people.mayTry()).toBe(false)
+    for (let i = 0; i < 10; i++) people.failed('x')
+    expect(people.mayTry('x')).toBe(false)
     now += 60_001
-    expect(people.mayTry()).toBe(true)
+    expect(people.mayTry('x')).toBe(true)
   })
 })
