@@ -578,7 +578,7 @@ export const es: Words = {
     'code-used': 'la invitación está usada o es falsa',
     'no-demo': 'aquí no hay hornada de ejemplo',
     'too-many-tries': 'demasiados intentos; espere un minuto',
-    'kiln-burns': 'el horno está encendido; hágalo cuando no haya quema',
+    'kiln-burns': 'el horno está encendido; hágalo cuando no haya hornada',
     'storage-failing': 'la caja no pudo guardarlo',
     internal: 'la caja falló',
     unreachable: 'no se llega a la caja',

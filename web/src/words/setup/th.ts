@@ -145,7 +145,7 @@ export const th: SetupWords = {
     nowhere: 'ไม่อยู่ที่ใด',
     by: 'ตามชื่อ',
     missing: (roles) => `ยังขาด: ${roles}`,
-    complete: 'รู้จักช่องไฟ ผนังถัง และปลายเครื่องควบแน่นแล้ว',
+    complete: 'รู้จักช่องไฟ ผนังถัง และปลายท่อแล้ว',
     given: (probe, role) => `${probe} คือ ${role} แล้ว`,
     swapped: (probe, role, other, otherRole) => `สลับแล้ว: ${probe} คือ ${role} และ ${other} คือ ${otherRole}`,
     replaced: (probe, role, other) => `${probe} คือ ${role} แล้ว ${other} ไม่มีที่อีกต่อไป`,
