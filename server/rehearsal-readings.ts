@@ -21,9 +21,24 @@ type Knot = readonly [minute: number, c: number]
 
 /** An ordinary made-up firing: what each probe reads by minutes after lighting, °C. */
 const ordinary: Readonly<Record<'firebox' | 'wall' | 'outlet', readonly Knot[]>> = {
-  firebox: [[0, 20], [15, 600], [540, 620]], // prettier-ignore
-  wall: [[0, 20], [60, 60], [140, 80], [200, 120], [300, 220]], // prettier-ignore
-  outlet: [[0, 20], [40, 45], [150, 48], [300, 48]], // prettier-ignore
+  firebox: [
+    [0, 20],
+    [15, 600],
+    [540, 620],
+  ],
+  wall: [
+    [0, 20],
+    [60, 60],
+    [140, 80],
+    [200, 120],
+    [300, 220],
+  ],
+  outlet: [
+    [0, 20],
+    [40, 45],
+    [150, 48],
+    [300, 48],
+  ],
 }
 
 /** The records of a pack at that minute, with the mishap in them. */

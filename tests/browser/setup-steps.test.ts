@@ -54,8 +54,8 @@ test.each(['en', 'es', 'th'] as const)(
       prepare: (fake) => {
         fake.answers['/api/setup'] = answer
         fake.answers['/api/settings'] = { form: settingsForm(), values: settingsSchema.parse({}), fixed: ['port'] }
-      fake.answers['/api/settings/changes'] = [{ path: 'kilns.0.name', from: '', to: 'Demo kiln', at: noon, by: 'owner' }]
-      fake.answers['/api/people'] = [{ id: '1', person: 'operator', label: '', pairedAt: noon }]
+        fake.answers['/api/settings/changes'] = [{ path: 'kilns.0.name', from: '', to: 'Demo kiln', at: noon, by: 'owner' }]
+        fake.answers['/api/people'] = [{ id: '1', person: 'operator', label: '', pairedAt: noon }]
       },
     })
     for (const step of steps) {

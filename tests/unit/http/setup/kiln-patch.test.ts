@@ -19,7 +19,11 @@ describe('a patch of one kiln', () => {
   })
   it('does not touch another kiln, and adds one that is not there', () => {
     const added = settingsSchema.parse(withKiln(settings, 'kiln-3', { name: 'Third' }))
-    expect(added.kilns.map(({ kiln, name }) => [kiln, name])).toEqual([['kiln-1', ''], ['kiln-2', ''], ['kiln-3', 'Third']]) // prettier-ignore
+    expect(added.kilns.map(({ kiln, name }) => [kiln, name])).toEqual([
+      ['kiln-1', ''],
+      ['kiln-2', ''],
+      ['kiln-3', 'Third'],
+    ])
     expect(added.kilns.slice(0, 2)).toEqual(settings.kilns)
   })
   it('is checked by the settings, every problem with its field', () => {

@@ -1,18 +1,8 @@
 import type { KilnConfig } from '../../../../server/contract/fold.ts'
-import type { KilnSign } from '../../../../server/contract/setup.ts'
 import type { SetupWords } from '../../words/setup/en.ts'
 
 export type Cover = KilnConfig['cover']
 export type Condenser = NonNullable<KilnConfig['condenser']>
-export interface KilnForm {
-  name: string
-  volume: string
-  sign: KilnSign | null
-  cover: Cover
-  way: KilnConfig['way']
-  condenser: Condenser | null
-}
-
 /** Bounds of the settings, L; a number outside is said here already, before it is sent. */
 export const volumeBounds = { low: 20, high: 20_000 }
 const longestName = 80
