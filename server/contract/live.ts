@@ -18,7 +18,7 @@ export interface ChannelView {
   /** Per hour, with one standard deviation; null while too short. */
   slopePerH: number | null
   slopeSd: number | null
-  /** Standard uncertainty of the value as shown, same unit. */
+  /** ± total of instrument-facts 2.10: how far the value may be off, same unit. */
   error: number
 }
 
@@ -46,8 +46,13 @@ export interface FiringView {
   acts: Act[]
   lastWettedAt: Ms | null
   lastFedAt: Ms | null
+  /** The bottle that stands under the outlet now, counted from 1, and the litres of the last one that was taken away; null where not told. */
   bottle: { number: number; litres: number | null }
   charge: KilnConfig['charge']
+  /** Between these the smoke is worth collecting, °C: this kiln's own limits. */
+  band: { startC: number; stopC: number }
+  /** The kiln's painted sign; null where none was chosen. */
+  sign: string | null
 }
 
 /** What the operator is told to do now. `none` stands before lighting and after unloading. */

@@ -29,6 +29,8 @@ export interface How {
   language?: 'en' | 'es' | 'th'
   path?: string
   prepare?: (fake: FakeService) => void
+  /** What the page keeps for an idle moment never comes. */
+  neverIdle?: boolean
 }
 
 /** The built page in a real browser before a kiln that stands still. */
@@ -39,6 +41,7 @@ export async function open(browser: Browser, how: How): Promise<Opened> {
   const context = await browser.newContext({ viewport: sizes[how.size ?? 'tablet'], hasTouch: true, locale: 'en-GB', timezoneId: 'UTC' })
   const choices = JSON.stringify({ look: how.look ?? 'day', language: how.language ?? 'en' })
   await context.addInitScript((kept) => localStorage.setItem('choices', kept), choices)
+  if (how.neverIdle) await context.addInitScript(() => Object.assign(window, { requestIdleCallback: () => 0 }))
   const page = await context.newPage()
   const complaints: string[] = []
   page.on('pageerror', (error) => complaints.push(error.message))

@@ -12,7 +12,8 @@ beforeAll(async () => {
 afterAll(() => browser.close())
 
 test('the live page with its curve is 90 kB of JavaScript or less, packed (panels follow once it stands)', async () => {
-  const { page, close } = await open(browser, { view: scenes.waiting })
+  // what waits for an idle moment is held back
+  const { page, close } = await open(browser, { view: scenes.waiting, neverIdle: true })
   await page.waitForSelector('.u-wrap canvas')
   await page.waitForTimeout(300)
   const addresses = await page.evaluate(() => performance.getEntriesByType('resource').map((one) => one.name))

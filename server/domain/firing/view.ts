@@ -43,6 +43,8 @@ function firingView(state: KilnState): FiringView {
     lastFedAt: facts.feeds.at(-1) ?? null,
     bottle: { number: facts.bottleNumber, litres: facts.bottleLitres },
     charge: { ...config.charge, ...facts.charge },
+    band: { startC: config.limits.smokeStartC, stopC: config.limits.smokeStopC },
+    sign: config.sign ?? null,
   }
 }
 

@@ -64,6 +64,8 @@ export function kiln(change: { [K in keyof KilnView]?: Partial<KilnView[K]> | Ki
       lastFedAt: noon - 38 * minute,
       bottle: { number: 1, litres: null },
       charge: { massKg: 62, moisturePct: 24 },
+      band: { startC: 80, stopC: 150 },
+      sign: 'bird',
     },
     channels: [channel('firebox', 724), channel('wall', 160, 70), channel('smoke', 69, 22), channel('outlet', 34, 3)],
     command: {

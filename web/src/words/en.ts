@@ -94,7 +94,7 @@ export const en = {
   /** What stands under the command when no forecast does. */
   untils: {
     none: 'Load the drum, go through the list, then light it.',
-    light: 'Small fire at the mouth. Log it when it burns.',
+    light: 'Small fire at the mouth, early in the day. Log it when it burns.',
     wait: 'No forecast yet.',
     'stop-feeding': 'The charge runs by itself now. Narrow the air step by step.',
     'start-collecting': 'Put the bottle under the drip now.',
@@ -113,7 +113,27 @@ export const en = {
     open: (_from: string, _to: string) => 'I will call.',
   } satisfies Record<Call, (from: string, to: string) => string>,
   makeup: (tar: string, acids: string, litres: string) =>
-    `By estimate the drip holds ${tar} tar and ${acids} acids; about ${litres} so far`,
+    `By estimate the drip holds ${tar} tar and ${acids} acids; about ${litres} since lighting`,
+  /** What waiting is for, by what the charge does. */
+  waits: {
+    kindling: 'Only steam yet: keep the small fire even',
+    drying: 'The wood is drying: what drips now is water',
+    breakdown: 'Soon: have the clean bottle ready and watch the smoke',
+    stopped: 'What runs now is tar: into a vessel of its own',
+    clearing: 'Keep the fire; the smoke turns thin and clear at the end',
+  },
+  unless: {
+    sooner: (signs: string) => `Sooner, if: ${signs}`,
+    notYet: (signs: string) => `Not yet, if: ${signs}`,
+  },
+  gapUntil: (time: string) => `Watch the small gap until ${time}. Glow, smoke or a rise: close it.`,
+  /** What the hands do, in order, while the command stands. */
+  faces: {
+    light: ['Go through the list', 'Prove the sound', 'Small fire at the mouth'],
+    seal: ['Gloves; stand aside', 'Mouth: plate, wet clay', 'Chimney last', 'Clay on every crack'],
+    'trial-opening': ['Wet clay ready', 'Stand aside', 'Small gap at the mouth', 'Watch 30 minutes'],
+  },
+  planLink: 'Light by …',
   about: (what: string, value: string) => `${what} about ${value}`,
   notBefore: (when: string) => `Not before ${when}. I will call.`,
   sure: { low: 'Far from sure.', middle: 'Fairly sure.', high: 'Sure.' },
@@ -523,6 +543,8 @@ export const en = {
     next: 'Next page',
     previous: 'Page before',
     gap: 'gap',
+    blind: 'blind',
+    before: 'earlier firing',
   },
 
   shelf: {
@@ -549,6 +571,7 @@ export const en = {
       site: 'Name of this place',
       logLevel: 'How much is logged',
       viewersWithoutLogin: 'Anybody may look on',
+      onlyPairedNodes: 'Only paired nodes',
       kiln: 'Short name of the kiln',
       name: 'What the people call it',
       volumeL: 'Volume of the drum',

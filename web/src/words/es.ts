@@ -77,7 +77,7 @@ export const es: Words = {
   },
   untils: {
     none: 'Cargue el tambor, repase la lista y encienda.',
-    light: 'Fuego pequeño en la boca. Anótelo cuando arda.',
+    light: 'Fuego pequeño en la boca, temprano. Anótelo cuando arda.',
     wait: 'Aún no hay pronóstico.',
     'stop-feeding': 'La carga ya sigue sola. Cierre el aire poco a poco.',
     'start-collecting': 'Ponga la botella bajo el goteo ahora.',
@@ -95,7 +95,25 @@ export const es: Words = {
     seal: (from, to) => `Sellar, probable entre ${from} y ${to}.`,
     open: () => 'Yo le aviso.',
   },
-  makeup: (tar, acids, litres) => `Estimado: el goteo tiene ${tar} de alquitrán y ${acids} de ácidos; unos ${litres} hasta ahora`,
+  makeup: (tar, acids, litres) => `Estimado: el goteo tiene ${tar} de alquitrán y ${acids} de ácidos; unos ${litres} desde que se encendió`,
+  waits: {
+    kindling: 'Solo vapor todavía: mantenga parejo el fuego pequeño',
+    drying: 'La leña se seca: lo que gotea es agua',
+    breakdown: 'Pronto: tenga lista la botella limpia y mire el humo',
+    stopped: 'Lo que sale ahora es alquitrán: a un recipiente aparte',
+    clearing: 'Mantenga el fuego; al final el humo se vuelve fino y claro',
+  },
+  unless: {
+    sooner: (signs) => `Antes, si: ${signs}`,
+    notYet: (signs) => `Todavía no, si: ${signs}`,
+  },
+  gapUntil: (time) => `Mire la rendija hasta las ${time}. Brasa, humo o subida: cierre.`,
+  faces: {
+    light: ['Repase la lista', 'Pruebe el sonido', 'Fuego pequeño en la boca'],
+    seal: ['Guantes; a un lado', 'Boca: plancha y barro', 'La chimenea al final', 'Barro en cada grieta'],
+    'trial-opening': ['Barro mojado listo', 'A un lado', 'Rendija en la boca', 'Mire 30 minutos'],
+  },
+  planLink: 'Hora de encender …',
   about: (what, value) => `${what}, unos ${value}`,
   notBefore: (when) => `No antes de ${when}. Yo le aviso.`,
   sure: { low: 'Muy dudoso.', middle: 'Bastante cierto.', high: 'Cierto.' },
@@ -480,6 +498,8 @@ export const es: Words = {
     next: 'Página siguiente',
     previous: 'Página anterior',
     gap: 'hueco',
+    blind: 'a ciegas',
+    before: 'quema anterior',
   },
 
   shelf: {
@@ -506,6 +526,7 @@ export const es: Words = {
       site: 'Nombre de este lugar',
       logLevel: 'Cuánto se registra',
       viewersWithoutLogin: 'Cualquiera puede mirar',
+      onlyPairedNodes: 'Solo nodos emparejados',
       kiln: 'Nombre corto del horno',
       name: 'Cómo lo llama la gente',
       volumeL: 'Volumen del tambor',

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { blindSpans } from '../../../../web/src/lib/chart/around.ts'
 import { fireRange, mainRange, spread, ticksOf } from '../../../../web/src/lib/chart/scales.ts'
 import { namedRuns, pictureOf } from '../../../../web/src/lib/kiln/picture.ts'
 import { sparkPath } from '../../../../web/src/views/shelf/spark.ts'
@@ -58,4 +59,23 @@ test('what was seen stands before what is likely, and goes stale', () => {
   view.firing.acts.push({ id: 'o', at: noon, doneAt: noon - 10 * minute, act: { action: 'observe', smoke: 'yellow' } })
   expect(pictureOf(view, noon).smoke).toBe('yellow')
   expect(pictureOf(view, noon + 60 * minute).smoke).toBe('white')
+})
+
+describe('blind time', () => {
+  const one = (values: (number | null)[], more: (number | null)[] = values.map(() => null)) => ({
+    t: values.map((_, index) => index * minute),
+    series: [
+      { key: 'wall' as const, values },
+      { key: 'outlet' as const, values: more },
+    ],
+  })
+  test('is from the last number before to the first after', () => {
+    expect(blindSpans(one([1, 2, null, null, 5]), 4 * minute)).toEqual([{ from: minute, to: 4 * minute }])
+  })
+  test('is none while any probe is heard', () => {
+    expect(blindSpans(one([1, null, null, null, 5], [null, 2, 2, 2, null]), 4 * minute)).toEqual([])
+  })
+  test('lasts until now when nothing came back', () => {
+    expect(blindSpans(one([1, 2, null]), 9 * minute)).toEqual([{ from: minute, to: 9 * minute }])
+  })
 })

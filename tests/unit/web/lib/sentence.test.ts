@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { kiln, minute, hour, noon, channel } from '../../../browser/fake/kiln.ts'
 import { scenes } from '../../../browser/fake/scenes.ts'
+import { doubtText } from '../../../../web/src/lib/words/doubt.ts'
 import { Measures } from '../../../../web/src/lib/words/measures.ts'
 import { decidingRole, sentenceOf, trendText } from '../../../../web/src/lib/words/sentence.ts'
 import { en } from '../../../../web/src/words/en.ts'
@@ -12,7 +13,7 @@ test('waiting: what, until when as a range, why', () => {
   const sentence = told(kiln())
   expect(sentence.command).toBe('Wait.')
   expect(sentence.until).toMatch(/^Start collecting likely between \d\d:\d\d and \d\d:\d\d\.$/)
-  expect(sentence.why).toBe('Smoke 69 °C, climbing 22 °C an hour.')
+  expect(sentence.why).toBe('Smoke 69 °C, climbing 22 °C an hour. The wood is drying: what drips now is water.')
 })
 
 test('opening never gets an hour, only one before which not, and that one errs late', () => {
@@ -55,4 +56,51 @@ test('a range of losses is one sentence', () => {
     { code: 'litres-lost-most', value: 1.4 },
   ]
   expect(told(kiln({ command: { because } })).why).toContain('0.5 to 1.4 L an hour are lost.')
+})
+
+test('a reason never tells another number than the probe beside it shows', () => {
+  // the call came at 83; ten minutes later the probe reads 88
+  const view = kiln({
+    firing: { phase: 'vinegar' },
+    channels: [channel('smoke', 88, 24)],
+    command: {
+      do: 'start-collecting',
+      next: null,
+      because: [{ code: 'smoke-over', value: 83, limit: 80, forS: 600 }, { code: 'seen-smoke-yellow' }],
+    },
+  })
+  expect(told(view).why).toBe('Smoke 88 °C, climbing 24 °C an hour. The smoke is seen yellow.')
+})
+
+test('what is to be done at once is not pushed aside by the next forecast', () => {
+  const view = kiln({
+    command: { do: 'stop-collecting', next: { call: 'seal', range: { earliest: noon, likely: noon + hour, latest: noon + 2 * hour } } },
+  })
+  expect(told(view).until).toBe('Take the bottle away now. Tar is coming.')
+})
+
+test('a slope that is known too badly is not called steady', () => {
+  expect(trendText(channel('wall', 37, -6, { slopeSd: 4 }), en, measures, 3)).toBe('Drum wall 37 °C.')
+})
+
+test('a small gap is watched for thirty minutes', () => {
+  const view = structuredClone(scenes.morning)
+  view.firing.acts.push({ id: 'c', at: noon, doneAt: noon - 5 * minute, act: { action: 'crack' } })
+  expect(told(view).until).toBe('Watch the small gap until 08:56. Glow, smoke or a rise: close it.')
+  view.firing.acts.push({ id: 'r', at: noon, doneAt: noon - 2 * minute, act: { action: 'reseal' } })
+  expect(told(view).until).toBe('Stand aside, clay ready, watch for 30 minutes.')
+})
+
+test('under the why: how sure, what can not be judged, what would change the call', () => {
+  const command = {
+    unless: [{ code: 'seen-smoke-yellow' }, { code: 'seen-drip-pale' }],
+    doubts: [{ code: 'no-wall' }],
+    sure: 'middle' as const,
+  }
+  expect(doubtText(kiln({ command }), en, measures)).toBe(
+    'Fairly sure. Nothing is heard of the drum wall. Sooner, if: the smoke is seen yellow; the drip is seen pale.',
+  )
+  expect(doubtText(scenes['before-lighting'], en, measures)).toBe('')
+  // of a sealed kiln nobody says that it is sure
+  expect(doubtText(scenes.night, en, measures)).toBe('')
 })

@@ -1,16 +1,23 @@
 import { defaultLimits, type Ms } from '../../../../server/contract/fold.ts'
-import type { Curve, FiringSummary, ForecastView } from '../../../../server/contract/live.ts'
+import type { Curve, ForecastView, PhaseSpan } from '../../../../server/contract/live.ts'
 import type { Words } from '../../words/en.ts'
 import type { Measures } from '../words/measures.ts'
 import type { Around } from './draw.ts'
+import type { Ghost } from './feed.svelte.ts'
 import { drawnSeries } from './lines.ts'
+
+const usualBand = { startC: defaultLimits.smokeStartC, stopC: defaultLimits.smokeStopC }
+/** A channel counts as lost after a minute (wire format, 7): so long without any is blind time. */
+const blindMs = 60_000
 
 interface Told {
   curve: Curve
   /** Null for a firing that is over. */
   now: Ms | null
   forecast: ForecastView | null
-  ghost: FiringSummary | null
+  ghost: Ghost | null
+  /** The kiln's own limits; the usual ones where they are not known. */
+  band?: { startC: number; stopC: number } | undefined
   words: Words
   measures: Measures
   /** Little room: short names. */
@@ -18,7 +25,7 @@ interface Told {
 }
 
 /** Names of the lines, the band and the marks, in the person's words and units. */
-export function aroundOf({ curve, now, forecast, ghost, words, measures, narrow }: Told): Around {
+export function aroundOf({ curve, now, forecast, ghost, band = usualBand, words, measures, narrow }: Told): Around {
   const labels: Around['labels'] = []
   for (const { key, values } of drawnSeries(curve)) {
     const value = values.findLast((one) => one !== null)
@@ -26,16 +33,16 @@ export function aroundOf({ curve, now, forecast, ghost, words, measures, narrow 
     const text = key === 'smoke-estimated' ? `~ ${narrow ? words.shortRoles.smoke : words.smokeEstimated}` : words.shortRoles[key]
     labels.push({ key, text, fire: key === 'firebox', value, t: now ?? curve.t.at(-1) ?? curve.to })
   }
-  const shift = ghost ? curve.from - ghost.startedAt : 0
   return {
     now,
     forecast,
-    ghost: ghost && { t: ghost.spark.t.map((t) => t + shift), values: ghost.spark.smoke },
+    ghost: ghost && { ...ghostLine(ghost, curve), label: words.chart.before },
+    blind: { spans: blindSpans(curve, now), label: words.chart.blind },
     band: {
-      from: defaultLimits.smokeStartC,
-      to: defaultLimits.smokeStopC,
-      fromLabel: words.chart.start(String(measures.degrees(defaultLimits.smokeStartC))),
-      toLabel: words.chart.stop(String(measures.degrees(defaultLimits.smokeStopC))),
+      from: band.startC,
+      to: band.stopC,
+      fromLabel: words.chart.start(String(measures.degrees(band.startC))),
+      toLabel: words.chart.stop(String(measures.degrees(band.stopC))),
     },
     marks: curve.marks.filter(worthAMark),
     labels,
@@ -50,4 +57,33 @@ const quietActs = ['observe', 'glass', 'note', 'arm', 'acknowledge', 'shelve', '
 function worthAMark({ kind, code, state }: Curve['marks'][number]): boolean {
   if (kind === 'act') return !quietActs.includes(code)
   return kind === 'call' ? state === 'due' : state === 'unacknowledged'
+}
+
+const litOf = (ribbon: readonly PhaseSpan[], otherwise: Ms): Ms => ribbon.find(({ phase }) => phase !== 'idle')?.from ?? otherwise
+
+/** The earlier firing's smoke, or its wall where it had no smoke probe, moved so that both were lit at the same place. */
+function ghostLine({ summary, curve: earlier }: Ghost, curve: Curve): { t: Ms[]; values: readonly (number | null)[] } {
+  const shift = litOf(curve.ribbon, curve.from) - litOf(earlier?.ribbon ?? summary.phases, summary.startedAt)
+  const line = (['smoke', 'smoke-estimated', 'wall'] as const)
+    .map((key) => earlier?.series.find((one) => one.key === key)?.values)
+    .find((values) => values?.some((value) => value !== null))
+  const known = summary.spark.smoke.some((value) => value !== null) ? summary.spark.smoke : summary.spark.wall
+  return { t: (line && earlier ? earlier.t : summary.spark.t).map((t) => t + shift), values: line ?? known }
+}
+
+/** When nothing at all was heard, from the last number before to the first after, or to now. */
+export function blindSpans(curve: Pick<Curve, 't' | 'series'>, now: Ms | null): { from: Ms; to: Ms }[] {
+  const spans: { from: Ms; to: Ms }[] = []
+  let heard: Ms | null = null
+  const add = (to: Ms): void => {
+    if (heard !== null && to - heard > blindMs) spans.push({ from: heard, to })
+  }
+  curve.t.forEach((t, index) => {
+    if (curve.series.every(({ values }) => (values[index] ?? null) === null)) return
+    // points that the service thinned lie apart without a null between them
+    if (index > 0 && curve.series.every(({ values }) => (values[index - 1] ?? null) === null)) add(t)
+    heard = t
+  })
+  if (now !== null) add(now)
+  return spans
 }

@@ -8,7 +8,8 @@ import { spread } from './scales.ts'
 export interface Around {
   now: Ms | null
   forecast: ForecastView | null
-  ghost: { t: readonly Ms[]; values: readonly (number | null)[] } | null
+  ghost: { t: readonly Ms[]; values: readonly (number | null)[]; label: string } | null
+  blind: { spans: readonly { from: Ms; to: Ms }[]; label: string }
   band: { from: number; to: number; fromLabel: string; toLabel: string } | null
   marks: Curve['marks']
   labels: { key: string; text: string; fire: boolean; value: number; t: Ms }[]
@@ -45,6 +46,7 @@ export function drawUnder(u: uPlot, around: Around): void {
     ctx.stroke()
     ctx.setLineDash([])
   }
+  for (const span of around.blind.spans) drawBlind(u, x(span.from), x(span.to), around)
   if (around.ghost) {
     ctx.strokeStyle = tone('--hair')
     ctx.lineWidth = 7 * devicePixelRatio
@@ -59,6 +61,50 @@ export function drawUnder(u: uPlot, around: Around): void {
       if (value !== null) pen = true
     })
     ctx.stroke()
+    const label = namedAt(around.ghost, u.scales.x?.max ?? Infinity)
+    if (label) {
+      ctx.font = `400 ${14 * devicePixelRatio}px ${around.font}`
+      ctx.fillStyle = tone('--mid')
+      ctx.textAlign = 'right'
+      ctx.fillText(around.ghost.label, x(label.t), y(label.value) - 7 * devicePixelRatio)
+    }
+  }
+  ctx.restore()
+}
+
+/** The last point of the earlier line that is on the screen. */
+function namedAt({ t, values }: NonNullable<Around['ghost']>, max: Ms): { t: Ms; value: number } | null {
+  for (let index = t.length - 1; index >= 0; index -= 1) {
+    const [at, value] = [t[index], values[index]]
+    if (at !== undefined && at <= max && typeof value === 'number') return { t: at, value }
+  }
+  return null
+}
+
+/** Hatched from top to bottom, with the word where it finds room. */
+function drawBlind(u: uPlot, from: number, to: number, { blind, font }: Around): void {
+  const { ctx, bbox } = u
+  const ratio = devicePixelRatio
+  ctx.save()
+  ctx.beginPath()
+  ctx.rect(from, bbox.top, to - from, bbox.height)
+  ctx.clip()
+  ctx.strokeStyle = tone('--line')
+  ctx.lineWidth = ratio
+  ctx.beginPath()
+  for (let x = from - bbox.height; x < to; x += 9 * ratio) {
+    ctx.moveTo(x, bbox.top + bbox.height)
+    ctx.lineTo(x + bbox.height, bbox.top)
+  }
+  ctx.stroke()
+  ctx.font = `700 ${14 * ratio}px ${font}`
+  ctx.textAlign = 'center'
+  if (ctx.measureText(blind.label).width + 8 * ratio < to - from) {
+    ctx.lineWidth = 5 * ratio
+    ctx.strokeStyle = tone('--paper')
+    ctx.fillStyle = tone('--ink')
+    ctx.strokeText(blind.label, (from + to) / 2, bbox.top + bbox.height / 2)
+    ctx.fillText(blind.label, (from + to) / 2, bbox.top + bbox.height / 2)
   }
   ctx.restore()
 }

@@ -11,11 +11,17 @@ const fetchEveryMs = 120_000
 /** Space between two points that are hung on, kiln time. */
 const stepMs = 10_000
 
+/** The last earlier firing of this kiln, with its whole curve as soon as that is here. */
+export interface Ghost {
+  summary: FiringSummary
+  curve: Curve | null
+}
+
 /** The curve of the firing that runs, kept outside of Svelte's proxies. */
 export class CurveFeed {
   curve = $state.raw<Curve | null>(null)
-  /** The last earlier firing of this kiln, for the pale line behind. */
-  ghost = $state.raw<FiringSummary | null>(null)
+  /** For the pale line behind. */
+  ghost = $state.raw<Ghost | null>(null)
   failed = $state(false)
   readonly #api: Api
   #firing: string | null = null
@@ -63,11 +69,14 @@ export class CurveFeed {
   }
 
   async #findGhost(kiln: string, firing: string): Promise<void> {
+    this.ghost = null
     try {
       const earlier = (await this.#api.firings()).filter((one) => one.kiln === kiln && one.id !== firing && one.endedAt !== null)
-      this.ghost = earlier.sort((a, b) => b.startedAt - a.startedAt)[0] ?? null
+      const summary = earlier.sort((a, b) => b.startedAt - a.startedAt)[0]
+      this.ghost = summary ? { summary, curve: null } : null
+      if (summary) this.ghost = { summary, curve: await this.#api.curve(summary.id) }
     } catch {
-      this.ghost = null
+      // without it the small curve of the shelf is drawn, or none
     }
   }
 

@@ -1,8 +1,9 @@
 import type { Ms, Reason } from '../../../../server/contract/fold.ts'
-import type { ChannelView, KilnView } from '../../../../server/contract/live.ts'
+import type { ChannelView, Command, KilnView } from '../../../../server/contract/live.ts'
 import type { Role } from '../../../../server/contract/vocabulary.ts'
 import type { Words } from '../../words/en.ts'
 import { actText } from '../acts/act-text.ts'
+import { lastOf } from '../acts/log.ts'
 import type { ReasonWords } from './shape.ts'
 import type { Measures } from './measures.ts'
 import { momentText, notBeforeText } from './spans.ts'
@@ -54,15 +55,19 @@ function tellable(reasons: readonly Reason[], words: Words, measures: Measures):
   })
 }
 
+/** Only a slope that is known this well, K/h, may be called steady: while a sealed kiln cools, a few an hour are already much. */
+const steadyWithin = { driven: 12, sealed: 3 }
+
 /** Level and slope of the deciding probe, as far as it is known. */
-export function trendText(channel: ChannelView | undefined, words: Words, measures: Measures): string {
+export function trendText(channel: ChannelView | undefined, words: Words, measures: Measures, within = steadyWithin.driven): string {
   if (!channel || channel.value === null || channel.heard !== 'fresh' || channel.role === 'co' || channel.role === 'bottle') return ''
   const what = capital(words.shortRoles[channel.role])
   const value = measures.temperature(channel.value)
   const slope = channel.slopePerH
   if (slope === null) return `${what} ${value}.`
   // within two standard deviations of nothing, or less than a degree an hour, it stands still
-  if (Math.abs(slope) < Math.max(1, 2 * (channel.slopeSd ?? 0))) return `${words.trend.steady(what, value)}.`
+  const unsure = 2 * (channel.slopeSd ?? 0)
+  if (Math.abs(slope) < Math.max(1, unsure)) return unsure > within ? `${what} ${value}.` : `${words.trend.steady(what, value)}.`
   const rate = measures.kelvins(slope)
   return `${slope > 0 ? words.trend.climbing(what, value, rate) : words.trend.falling(what, value, rate)}.`
 }
@@ -71,24 +76,47 @@ export function sentenceOf(kiln: KilnView, now: Ms, words: Words, measures: Meas
   const { command } = kiln
   if (command.do === 'none') return { command: words.commands.none, until: words.untils.none, why: chargeText(kiln, words, measures) }
   const role = decidingRole(kiln)
-  // a reason that already gives this number is not told twice
-  const given = command.because.slice(0, 2).some((reason) => reason.code.startsWith(`${role}-`) && reason.value !== undefined)
-  const trend = given ? '' : trendText(channelOf(kiln, role), words, measures) || estimateText(kiln, words, measures)
-  // that it was logged is no reason that helps anybody
+  if (command.do === 'light')
+    return { command: words.commands.light, until: words.untils.light, why: `${chargeText(kiln, words, measures)} ${words.caution.burns}` }
+  const trend =
+    trendText(channelOf(kiln, role), words, measures, isSealed(kiln.firing) ? steadyWithin.sealed : steadyWithin.driven) ||
+    estimateText(kiln, words, measures)
   const because = sentencesOf(
-    command.because.filter((reason) => reason.code !== 'logged'),
+    reasonsNow(kiln).filter((reason) => trend === '' || !trendSays(reason, role)),
     words,
     measures,
   )
-  const doubt = command.sure === 'low' ? `${words.sure.low} ${sentencesOf(command.doubts, words, measures, 1)}` : ''
   return {
     command: words.commands[command.do],
     until: untilText(kiln, now, words, measures),
-    why: [trend, because || makeupText(kiln, words, measures), doubt]
-      .filter((part) => part !== '')
-      .join(' ')
-      .trim(),
+    why: [trend, because || waitText(kiln, words) || makeupText(kiln, words, measures)].filter((part) => part !== '').join(' '),
   }
+}
+
+/** Reasons for what stands: of waiting only a call that was taken back; that something was logged is no reason that helps anybody. */
+function reasonsNow({ command, calls }: KilnView): Reason[] {
+  const back = calls.find(({ call, state }) => call === 'start-collecting' && state === 'withdrawn')
+  const reasons = command.do === 'wait' && back ? back.because : command.because
+  return reasons.filter(({ code }) => !code.startsWith('logged') && !(command.do === 'wait' && !back && isOfPhase(code)))
+}
+
+/** Why a phase began, perhaps an hour ago. */
+function isOfPhase(code: string): boolean {
+  return /^(smoke|wall|firebox|heat|vapour|signs|time)-/.test(code)
+}
+
+/** A reason holds the number of the moment when the call came; the newest number and its slope take its place. */
+function trendSays({ code }: Reason, role: Role): boolean {
+  return new RegExp(`^${role}-(over|under|now|climbs|falls|falling)`).test(code)
+}
+
+function waitText({ command, firing }: KilnView, words: Words): string {
+  if (command.do !== 'wait') return ''
+  const { waits } = words
+  if (firing.phase === 'clearing') return `${waits.clearing}.`
+  if (lastOf(firing, 'stop-collecting')) return `${waits.stopped}.`
+  const { phase } = firing
+  return phase === 'kindling' || phase === 'drying' || phase === 'breakdown' ? `${waits[phase]}.` : ''
 }
 
 /** Before lighting: what is known of the charge. */
@@ -109,11 +137,25 @@ function makeupText({ estimate, firing }: KilnView, words: Words, measures: Meas
   return `${words.makeup(measures.percent(estimate.tarShare), measures.percent(estimate.acidShare), measures.litres(estimate.condensateKg))}.`
 }
 
+const acts: Command[] = ['start-collecting', 'stop-collecting', 'stop-feeding', 'seal', 'trial-opening', 'relight']
+/** A small gap is watched for half an hour before it stays open (trade facts 7.3). */
+const gapWatchMs = 1_800_000
+
+/** Until when the small gap of a trial opening is to be watched; null while none stands. */
+function watchedUntil({ firing }: KilnView): Ms | null {
+  const cracked = lastOf(firing, 'crack')?.doneAt ?? 0
+  const closed = Math.max(lastOf(firing, 'reseal')?.doneAt ?? 0, firing.sealedAt ?? 0, lastOf(firing, 'open')?.doneAt ?? 0)
+  return isSealed(firing) && cracked > closed ? cracked + gapWatchMs : null
+}
+
 function untilText(kiln: KilnView, now: Ms, words: Words, measures: Measures): string {
   const { command } = kiln
+  const gap = watchedUntil(kiln)
+  if (gap !== null && gap > now) return words.gapUntil(measures.clock(gap))
   if (command.notBefore !== null && command.notBefore > now && command.do === 'keep-shut')
     return words.notBefore(notBeforeText(command.notBefore, now, words, measures))
-  if (command.next && command.next.call !== 'open' && command.next.range.latest > now) {
+  // what is to be done at once stands before what comes after it
+  if (command.next && !acts.includes(command.do) && command.next.call !== 'open' && command.next.range.latest > now) {
     const { from, to } = measures.range(Math.max(now, command.next.range.earliest), command.next.range.latest)
     const day = measures.sameDay(command.next.range.latest, now) ? to : momentText(command.next.range.latest, now, words, measures)
     return words.until[command.next.call](from, day)

@@ -1,0 +1,90 @@
+import { readFileSync } from 'node:fs'
+import { WebSocket } from 'ws'
+import type { Action } from '../../server/contract/actions.ts'
+import type { Ms } from '../../server/contract/fold.ts'
+import type { KilnView, ServerMessage } from '../../server/contract/live.ts'
+import type { RecordingLine } from '../../server/contract/recording.ts'
+import type { Call } from '../../server/contract/vocabulary.ts'
+import { readRecording } from '../../server/recordings/read.ts'
+import { driveApp, post } from '../support/driven-app.ts'
+import type { DrivenApp } from '../support/driven-app.ts'
+
+const minute = 60_000
+/** What the person of this day does because the screen says so, and not when the recording says so. */
+const calledActs = ['start-collecting', 'stop-collecting', 'swap-bottle', 'glass', 'note', 'refine', 'crack', 'open', 'unload', 'arm']
+
+/** The demo firing sent through MQTT into the real service, by somebody who does what the screen says a few minutes later. */
+export class DemoDay {
+  readonly app: DrivenApp
+  readonly #lines: readonly RecordingLine[]
+  /** What a page is told, over the same link. */
+  readonly #told: Partial<KilnView> = {}
+  readonly #link: WebSocket
+  #next = 0
+  #acts = 0
+
+  private constructor(app: DrivenApp, lines: readonly RecordingLine[]) {
+    this.app = app
+    this.#lines = lines
+    this.#link = new WebSocket(`${app.url.replace('http', 'ws')}/live`, { origin: app.url })
+    this.#link.on('message', (text: Buffer) => this.#hear(JSON.parse(text.toString()) as ServerMessage))
+  }
+
+  static async start(): Promise<DemoDay> {
+    const file = new URL('../../server/simulator/demo/demo-firing.jsonl.gz', import.meta.url)
+    const { lines } = readRecording(readFileSync(file))
+    const kilns = [{ kiln: 'kiln-1', name: 'Demo kiln', sign: 'bird', condenser: 'wet-cloths' }]
+    const app = await driveApp({ at: Date.parse(lines[0]?.at ?? ''), settings: { site: 'demo', kilns } })
+    return new DemoDay(app, lines)
+  }
+
+  get now(): Ms {
+    return this.app.clock.now()
+  }
+
+  due(call: Call): boolean {
+    return (this.#told.calls ?? []).some((one) => one.call === call && one.state === 'due')
+  }
+
+  async act(act: Action): Promise<void> {
+    const answer = await post(`${this.app.url}/api/acts`, { id: `day-${(this.#acts += 1)}`, kiln: 'kiln-1', act, doneAt: this.now })
+    if (!answer.ok) throw new Error(`${act.action} was not taken: ${await answer.text()}`)
+  }
+
+  /** On to `time`, or to the first reading after which `stop` holds. Each line comes at its own time. */
+  async playTo(time: Ms, stop: () => boolean = () => false): Promise<void> {
+    for (let line = this.#lines[this.#next]; line && Date.parse(line.at) <= time; line = this.#lines[this.#next]) {
+      this.#next += 1
+      this.app.clock.moveTo(Date.parse(line.at))
+      await this.#enter(line)
+      // a page that nobody looks at would be told of; kiln time runs far faster than the service's beats here
+      if (this.#next % 20 === 0) this.#link.send(JSON.stringify({ type: 'echo', n: 0, visible: true }))
+      if (stop()) return
+    }
+    this.app.clock.moveTo(time)
+  }
+
+  playFor(minutes: number): Promise<void> {
+    return this.playTo(this.now + minutes * minute)
+  }
+
+  async #enter(line: RecordingLine): Promise<void> {
+    if ('topic' in line && 'payload' in line) {
+      await this.app.client.publishAsync(line.topic, JSON.stringify(line.payload), { qos: 1, retain: line.retained ?? false })
+    } else if ('action' in line) {
+      const { at: _at, id: _id, doneAt: _doneAt, corrects: _corrects, ...act } = line
+      if (!calledActs.includes(act.action)) await this.act(act as Action)
+    }
+  }
+
+  #hear(message: ServerMessage): void {
+    if (message.type === 'hello') Object.assign(this.#told, message.kilns['kiln-1'])
+    if (message.type === 'kiln') Object.assign(this.#told, { [message.part]: message.value })
+  }
+
+  async stop(): Promise<void> {
+    this.#link.close()
+    await this.app.client.endAsync(true)
+    await this.app.app.stop()
+  }
+}

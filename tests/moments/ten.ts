@@ -1,0 +1,114 @@
+import type { Size } from '../browser/open.ts'
+import type { DemoDay } from './demo-day.ts'
+
+export interface Moment {
+  name: string
+  title: string
+  /** What somebody who has fired such a kiln for years would say, standing there. */
+  neighbour: string
+  /** Brings the day to this moment. */
+  reach: (day: DemoDay) => Promise<void>
+  size?: Size
+  look?: 'day' | 'night'
+}
+
+const at = (time: string): number => Date.parse(`2026-03-${time}:00Z`)
+
+/** In the order of the day; what the person does between two of them follows what the screen said. */
+export const ten: Moment[] = [
+  {
+    name: 'before-lighting',
+    title: 'Before lighting',
+    neighbour:
+      'The drum is loaded. Go through the list once more, prove the alarm, then light a small fire. Do it early: you need the daylight.',
+    reach: (day) => day.playTo(at('14T05:55')),
+  },
+  {
+    name: 'kindling',
+    title: 'Kindling',
+    neighbour:
+      'Keep the small fire going. It is only steam for more than an hour yet; leave the bottle where it is, and look at the smoke.',
+    reach: async (day) => {
+      await day.playTo(at('14T05:58'))
+      await day.act({ action: 'arm', tablet: true, buzzer: true })
+      await day.playTo(at('14T06:24'))
+    },
+  },
+  {
+    name: 'plateau',
+    title: 'Plateau: the wood is drying',
+    neighbour:
+      'The smoke stands where it is because the wood is drying. Do not collect: that is water. Keep the fire even and the cloths wet.',
+    reach: (day) => day.playTo(at('14T07:05')),
+    size: 'phone',
+  },
+  {
+    name: 'before-starting',
+    title: 'Ten minutes before starting',
+    neighbour: 'Soon. Put the clean bottle ready and stay here; when the smoke turns yellow and stings, start at once.',
+    reach: (day) => day.playTo(at('14T07:30')),
+  },
+  {
+    name: 'collecting-well',
+    title: 'Collecting well',
+    neighbour:
+      'It runs well. Keep the cloths wet, feed a little, look at the drip every twenty minutes, and have the next bottle ready. Some hours of this are left.',
+    reach: async (day) => {
+      await day.playTo(at('14T08:20'), () => day.due('start-collecting'))
+      await day.playFor(3)
+      await day.act({ action: 'start-collecting' })
+      await day.playTo(at('14T08:40'))
+      await day.act({ action: 'swap-bottle', litres: 5.6 })
+      await day.playTo(at('14T09:00'))
+    },
+  },
+  {
+    name: 'cloths-dry',
+    title: 'The cloths are dry',
+    neighbour: 'Your pipe is hot, the good stuff flies off as vapour. Wet the cloths, now, before anything else.',
+    reach: (day) => day.playTo(at('14T09:51')),
+    size: 'phone',
+  },
+  {
+    name: 'drip-turning',
+    title: 'The drip turns',
+    neighbour: 'Look, it is getting dark. Take the bottle away now, and put the tar vessel there. Do not mix them.',
+    reach: async (day) => {
+      await day.playTo(at('14T11:32'), () => day.due('stop-collecting'))
+      await day.playTo(at('14T11:35'))
+    },
+  },
+  {
+    name: 'seal',
+    title: 'Sealing',
+    neighbour: 'The smoke is clear, it is charcoal now. Close the mouth first, the chimney last, clay on every crack. Stand to the side.',
+    reach: async (day) => {
+      await day.playTo(at('14T11:37'))
+      await day.act({ action: 'stop-collecting' })
+      await day.playTo(at('14T14:41'))
+      await day.act({ action: 'observe', smoke: 'clear' })
+      await day.playTo(at('14T14:49'), () => day.due('seal'))
+      await day.playTo(at('14T14:47'))
+    },
+  },
+  {
+    name: 'night',
+    title: 'Night',
+    neighbour:
+      'It is shut and it cools. Leave it shut, whatever it looks like. Look for smoke at the seams once, then sleep upwind; the box calls you.',
+    reach: async (day) => {
+      await day.playTo(at('14T14:55'))
+      await day.act({ action: 'arm', tablet: true, buzzer: true })
+      await day.playTo(at('14T22:30'))
+    },
+    look: 'night',
+  },
+  {
+    name: 'morning',
+    title: 'Morning',
+    neighbour:
+      'It feels cold, but the heart may not be. No sooner than the box says; then a small gap first, stand aside, clay at hand, and wait half an hour.',
+    reach: (day) => day.playTo(at('15T06:40')),
+    size: 'phone',
+  },
+]

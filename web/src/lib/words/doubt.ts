@@ -1,0 +1,30 @@
+import type { Reason } from '../../../../server/contract/fold.ts'
+import type { Command, KilnView } from '../../../../server/contract/live.ts'
+import type { Words } from '../../words/en.ts'
+import type { Measures } from './measures.ts'
+import { isSealed, reasonText, sentencesOf } from './sentence.ts'
+
+const sooner: Command[] = ['wait', 'collect']
+const notYet: Command[] = ['start-collecting', 'stop-collecting']
+
+/** How sure, what can not be judged, and what would change the call: one line under the why. Empty before lighting. */
+export function doubtText({ command, firing }: KilnView, words: Words, measures: Measures): string {
+  if (command.do === 'none' || command.do === 'light') return ''
+  // of a sealed kiln nobody says that it is sure
+  const sure = isSealed(firing) ? '' : words.sure[command.sure]
+  return [sure, sentencesOf(command.doubts, words, measures), unlessText(command.do, command.unless, words, measures)]
+    .filter((part) => part !== '')
+    .join(' ')
+}
+
+function unlessText(standing: Command, reasons: readonly Reason[], words: Words, measures: Measures): string {
+  if (standing === 'trial-opening') return sentencesOf(reasons, words, measures)
+  if (reasons.length === 0) return ''
+  const signs = reasons.map((reason) => small(reasonText(reason, words, measures))).join('; ')
+  if (sooner.includes(standing)) return `${words.unless.sooner(signs)}.`
+  return notYet.includes(standing) ? `${words.unless.notYet(signs)}.` : ''
+}
+
+function small(text: string): string {
+  return text.charAt(0).toLocaleLowerCase() + text.slice(1)
+}
