@@ -1,6 +1,6 @@
 /** A page with its parts, a chart and a tablet that comes back after an hour stay far below. Common practice, no source. */
-const perS = 50
-const burst = 500
+const perS = 30
+const burst = 300
 const mostAddresses = 2000
 
 /** How many questions one address may ask; a flood is answered shortly and costs nothing (reliability 6, S24). */
