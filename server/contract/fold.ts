@@ -149,7 +149,7 @@ export const defaultLimits: Limits = {
   smokeStopC: 150, // trade facts 2.1
   condenserNoticeC: 45, // instrument facts 8.3
   condenserWarningC: 55, // instrument facts 8.3
-  condenserOnDelayS: 15, // instrument facts 6.3
+  condenserOnDelayS: 240, // trials: shorter (instrument facts 6.3 has 10 to 20 s) cries at the top of every cycle of the cloths
   condenserOffDelayS: 45, // instrument facts 6.3
   condenserDeadBandK: 2, // instrument facts 6.3
   fireLowC: 350, // common practice, no source

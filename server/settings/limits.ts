@@ -15,7 +15,7 @@ export const limitsSchema = z.strictObject({
   smokeStopC: limit('smokeStopC', [100, 250], 'Cel', 'Smoke probe at the chimney: collecting stops from here on.', 'T 2.1'),
   condenserNoticeC: limit('condenserNoticeC', [20, 90], 'Cel', 'Condenser outlet: a notice from here on.', 'I 8.3'),
   condenserWarningC: limit('condenserWarningC', [25, 95], 'Cel', 'Condenser outlet: a warning from here on.', 'I 8.3'),
-  condenserOnDelayS: limit('condenserOnDelayS', [0, 300], 's', 'How long the outlet must be over its limit before it alarms.', 'I 6.3'),
+  condenserOnDelayS: limit('condenserOnDelayS', [0, 300], 's', 'How long the outlet must be over its limit before it alarms.', practice),
   condenserOffDelayS: limit('condenserOffDelayS', [0, 600], 's', 'How long it must be under its limit before the alarm ends.', 'I 6.3'),
   condenserDeadBandK: limit('condenserDeadBandK', [0.5, 20], 'K', 'How far under its limit it must fall first.', 'I 6.3'),
   fireLowC: limit('fireLowC', [100, 900], 'Cel', 'Firebox: the small fire needs wood below this.', practice),

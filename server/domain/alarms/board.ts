@@ -51,9 +51,9 @@ export function tell(board: AlarmBoard, table: AlarmTable, at: Ms, phase: Phase,
   if (item === undefined) {
     if (sign !== 'abnormal') return null
     item = newItem(alarm, channel, priority, at)
-    item.delays = telling.delays ?? null
     board.items[key] = item
   }
+  if (!item.on) item.delays = telling.delays ?? null
   const before = item.abnormalSince === null && item.clearSince !== null && sign === 'normal' && item.state === 'normal' && !item.on
   if (before) return null
   judge(item, sign, at)
@@ -141,6 +141,7 @@ function raised(board: AlarmBoard, table: AlarmTable, item: AlarmItem, at: Ms): 
   board.raisedAt = board.raisedAt.filter((t) => t > at - floodMs)
   board.raisedAt.push(at)
   if (board.raisedAt.length >= floodStarts) board.flood = true
+  item.told = at
   const { group } = table[item.alarm]
   item.firstOut = !Object.values(board.items).some(
     (other) => other !== item && other.on && other.state !== 'suppressed' && table[other.alarm].group === group,

@@ -13,6 +13,8 @@ export interface AlarmItem {
   priority: Priority
   because: Reason[]
   firstOut: boolean
+  /** When it was last raised. */
+  told: Ms | null
   shelvedUntil: Ms | null
   /** The condition after its delays. */
   on: boolean
@@ -36,6 +38,7 @@ export function newItem(alarm: AlarmCode, channel: ChannelId | null, priority: P
     priority,
     because: [],
     firstOut: false,
+    told: null,
     shelvedUntil: null,
     on: false,
     abnormalSince: null,

@@ -1,6 +1,6 @@
 import type { Reason } from '../../contract/fold.ts'
 import { avoidableShare, pressureKPa } from '../condenser/loss.ts'
-import { usualTopK } from '../condenser/watch.ts'
+import { dryLimitC, patienceMin, usualTopK } from '../condenser/watch.ts'
 import { mean } from '../firing/history.ts'
 import { judgeVent, judgeWall } from './fire.ts'
 import { above, when } from './limit.ts'
@@ -13,10 +13,6 @@ const hotOverWetK = 28
 const hotAfterStopK = 36
 /** So much over the tops that this operator usually lets happen is no cycle any more. Common practice, no source. */
 const hotOverUsual = 1.4
-/** Cloths are dry: a cycle passes this top in a few minutes, longer means that nobody wets them. From trials, no source. */
-const dryByK = 14
-const dryBandK = 6
-
 /** Limit of the hot alarm: the kiln's own, lifted where even wet cloths, or the usual cycle, do not get there. */
 export function hotLimitC(scene: Scene): number {
   const { condenserWarningC } = scene.look.config.limits
@@ -41,24 +37,43 @@ export function costs(scene: Scene, outletC: number): Reason[] {
 
 /** Every good sample of the outlet. */
 export function judgeOutlet(scene: Scene, outletC: number, tell: Tell): void {
-  const { condenserNoticeC, condenserDeadBandK, condenserOnDelayS, condenserOffDelayS } = scene.look.config.limits
+  const { condenserDeadBandK, condenserOnDelayS, condenserOffDelayS } = scene.look.config.limits
   const hot = hotLimitC(scene)
   tell({
     alarm: 'condenser-hot',
     channel: null,
-    sign: above(outletC, hot, condenserDeadBandK),
+    sign: scene.condenser.everWetted ? above(outletC, hot, condenserDeadBandK) : 'unknown',
     because: [{ code: 'outlet-over', value: outletC, limit: hot }, ...costs(scene, outletC)],
     delays: { onS: condenserOnDelayS, offS: condenserOffDelayS },
   })
-  const { wetC } = scene.condenser
-  const limit = wetC === null ? null : Math.max(condenserNoticeC, wetC + dryByK)
+}
+
+/** Every minute: cloths that stay dry for longer than this operator's cycle. */
+function judgeDry(scene: Scene, tell: Tell): void {
+  const { condenser, look } = scene
+  const limit = dryLimitC(condenser, look)
+  const now = mean(look.past.outlet, 2)
+  if (limit === null || now === null) return
+  const patience = patienceMin(condenser, toldLately(scene))
   tell({
     alarm: 'condenser-warm',
     channel: null,
-    sign: limit === null ? 'unknown' : above(outletC, limit, dryBandK),
-    because: [{ code: 'outlet-over-wet', value: outletC, limit: limit ?? 0 }, ...costs(scene, outletC)],
+    sign: condenser.dryMin >= patience ? 'abnormal' : condenser.dryMin === 0 ? 'normal' : 'between',
+    because: [
+      { code: 'outlet-over-wet', value: now, limit, forS: condenser.dryMin * 60 },
+      ...costs(scene, now),
+    ],
     // one trouble, one alarm: hot says all that warm would say
     quiet: hotSpeaks(scene),
+  })
+}
+
+const lately = 3_600_000
+
+function toldLately({ board, look }: Scene): boolean {
+  return (['condenser-warm', 'condenser-hot'] as const).some((alarm) => {
+    const item = board.items[alarm]
+    return item !== undefined && !item.on && item.told !== null && look.at - item.told < lately
   })
 }
 
@@ -96,6 +111,7 @@ export function judgeEvery10s(scene: Scene, tell: Tell): void {
 
 /** Every minute. */
 export function judgeEveryMinute(scene: Scene, tell: Tell): void {
+  judgeDry(scene, tell)
   judgeWall(scene, tell)
   judgeVent(scene, tell)
   judgeStuck(scene, tell)

@@ -11,6 +11,11 @@ export interface CondenserWatch {
   /** Outlet over wet at the top of the running cycle, and of the last cycles, K: what this operator lets happen. */
   topK: number
   tops: number[]
+  /** How long the outlet has now stood over the limit of dry cloths, and the last spells of it, min: this operator's habit. */
+  dryMin: number
+  drySpells: number[]
+  /** Cloths have been wetted in this firing: logged, or seen in the outlet. */
+  everWetted: boolean
   /** The wetting that is being looked at. */
   checkedWettingAt: Ms | null
   before: number | null
@@ -18,7 +23,18 @@ export interface CondenserWatch {
 }
 
 export function startCondenser(): CondenserWatch {
-  return { vapourSince: null, wetC: null, topK: 0, tops: [], checkedWettingAt: null, before: null, helped: null }
+  return {
+    vapourSince: null,
+    wetC: null,
+    topK: 0,
+    tops: [],
+    dryMin: 0,
+    drySpells: [],
+    everWetted: false,
+    checkedWettingAt: null,
+    before: null,
+    helped: null,
+  }
 }
 
 const minuteMs = 60_000
@@ -33,6 +49,45 @@ const settledMs = 50 * minuteMs
 export const dryingK = 8
 const cycleTopK = 9
 
+/** Cold water on the cloths makes the outlet fall by so much within three minutes. From trials, no source. */
+const wettingFallK = 12
+/** Cloths count as dry so far over what wet ones reach, K. From trials, no source. */
+const dryByK = 13
+const dryBandK = 4
+const shortestSpellMin = 3
+const spellsKept = 5
+/** An alarm comes when a spell lasts half as long again as this operator's usual ones, between these, min. From trials, no source. */
+const spellTimes = 1.5
+const spellLimits = { least: 9, most: 13, unknown: 15 } as const
+
+/** Whoever was told within the hour knows, and gets so much longer. From trials, no source. */
+const afterTellingMin = 6
+
+/** Over this the cloths count as dry, °C; null while the load is unknown. */
+export function dryLimitC(watch: CondenserWatch, look: Look): number | null {
+  return watch.wetC === null ? null : Math.max(look.config.limits.condenserNoticeC, watch.wetC + dryByK)
+}
+
+function followSpell(watch: CondenserWatch, look: Look): void {
+  const limit = dryLimitC(watch, look)
+  const now = mean(look.past.outlet, 2)
+  if (limit === null || now === null) return
+  if (now >= limit || (watch.dryMin > 0 && now >= limit - dryBandK)) {
+    watch.dryMin++
+    return
+  }
+  if (watch.dryMin >= shortestSpellMin) watch.drySpells = [...watch.drySpells, watch.dryMin].slice(-spellsKept)
+  watch.dryMin = 0
+}
+
+/** How long the outlet may stand over the limit before it is an alarm, min. */
+export function patienceMin({ drySpells }: CondenserWatch, toldLately: boolean): number {
+  const more = toldLately ? afterTellingMin : 0
+  if (drySpells.length < 2) return spellLimits.unknown + more
+  const usual = [...drySpells].sort((a, b) => a - b)[drySpells.length >> 1] ?? spellLimits.unknown
+  return more + Math.min(spellLimits.most, Math.max(spellLimits.least, spellTimes * usual))
+}
+
 /** Once a minute. */
 export function stepCondenser(watch: CondenserWatch, look: Look): void {
   const now = mean(look.past.outlet, 3)
@@ -44,6 +99,10 @@ export function stepCondenser(watch: CondenserWatch, look: Look): void {
   else if (now >= vapourC) watch.vapourSince ??= look.at
   watch.wetC = watch.vapourSince !== null && look.at - watch.vapourSince >= settledMs ? lowest(look.past.outlet, cycleMin) : null
   followCycle(watch, mean(look.past.outlet, 1) ?? now)
+  followSpell(watch, look)
+  const before = mean(look.past.outlet, 1, 3)
+  const newest = mean(look.past.outlet, 1)
+  if (look.facts.wettings.length > 0 || (before !== null && newest !== null && before - newest >= wettingFallK)) watch.everWetted = true
   const wetted = look.facts.wettings.at(-1)
   if (wetted === undefined) return
   if (wetted !== watch.checkedWettingAt) {
@@ -64,11 +123,14 @@ function followCycle(watch: CondenserWatch, outletC: number): void {
   watch.topK = over
 }
 
+/** Tops scatter: one that was let happen once may come again. From trials, no source. */
+const topShare = 0.85
+
 /** What the top of a cycle usually is here, K; null before two of them. */
 export function usualTopK(watch: CondenserWatch): number | null {
   if (watch.tops.length < 2) return null
   const sorted = [...watch.tops].sort((a, b) => a - b)
-  return sorted[sorted.length >> 1] ?? null
+  return Math.max(sorted[sorted.length >> 1] ?? 0, topShare * (sorted.at(-1) ?? 0))
 }
 
 /** Minutes until the outlet stands `overK` above what wet cloths reach; null while it does not climb. */

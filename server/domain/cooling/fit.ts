@@ -14,6 +14,7 @@ export interface Cooling {
   points: (number | null)[]
   lowestK: number | null
   /** Highest and lowest of the other sealed-side probes since an hour after sealing, °C. */
+  wallLowC: number | null
   fireboxLowC: number | null
   coreLowC: number | null
   rose: Reason[] | null
@@ -31,6 +32,7 @@ export function startCooling(sealedAt: Ms): Cooling {
     firstK: null,
     points: [],
     lowestK: null,
+    wallLowC: null,
     fireboxLowC: null,
     coreLowC: null,
     rose: null,
@@ -85,14 +87,22 @@ function hottest(cooling: Cooling, look: Look, over: number, air: number): numbe
   return Math.max(air + Math.max(0, over) * share, core ?? -273)
 }
 
+/** From trials, no source. */
+const wallRiseK = 5
+
 function leaks(cooling: Cooling, look: Look, over: number | null, elapsedMs: number): void {
   const core = mean(look.past.core, 10)
   const firebox = mean(look.past.firebox, 10)
   if (elapsedMs < hourMs) return
   const rises: Reason[] = []
-  if (over !== null) {
+  const wall = mean(look.past.wall, 10)
+  if (over !== null && wall !== null) {
     const low = (cooling.lowestK = Math.min(cooling.lowestK ?? over, over))
-    if (over > low + Math.max(4, 0.04 * low)) rises.push({ code: 'wall-rose', value: over - low, limit: Math.max(4, 0.04 * low) })
+    const lowC = (cooling.wallLowC = Math.min(cooling.wallLowC ?? wall, wall))
+    const limit = Math.max(wallRiseK, 0.04 * low)
+    // over the air and by itself: a night cools the air before the earth, a day warms both
+    const rise = Math.min(over - low, wall - lowC)
+    if (rise > limit) rises.push({ code: 'wall-rose', value: rise, limit })
   }
   if (core !== null) {
     const low = (cooling.coreLowC = Math.min(cooling.coreLowC ?? core, core))
@@ -116,6 +126,11 @@ function ratePerH(cooling: Cooling, from: number, to: number): number | null {
   return (Math.log(a / b) * 6) / (to - from)
 }
 
+/** Tight kilns slow down as well, the heat has farther to go: down to two fifths of the first hours on trials, no source. */
+const slowShare = 0.4
+/** Nearer to the air a change of the weather looks the same, K. */
+const slowOverK = 25
+
 /** Slower by far than this kiln's own first hours while still well above the air: something inside keeps burning. */
 function slowing(cooling: Cooling): Reason[] | null {
   const last = cooling.points.length - 1
@@ -123,8 +138,8 @@ function slowing(cooling: Cooling): Reason[] | null {
   const over = cooling.points[last]
   const first = ratePerH(cooling, 9, 36)
   const now = ratePerH(cooling, last - 24, last)
-  if (over === null || over === undefined || over < 18 || first === null || now === null) return null
-  return now < 0.55 * first ? [{ code: 'cools-slower', value: now, limit: 0.55 * first }] : null
+  if (over === null || over === undefined || over < slowOverK || first === null || now === null) return null
+  return now < slowShare * first ? [{ code: 'cools-slower', value: now, limit: slowShare * first }] : null
 }
 
 /** How long it still takes until the bound is under `limitC` at the rate of this kiln, ms: never a promise, only "not before". */

@@ -7,7 +7,6 @@ import { when } from '../alarms/limit.ts'
 import { judgeCo, judgeEvery10s, judgeEveryMinute, judgeOutlet } from '../alarms/rules.ts'
 import { usualFlowLPerH, type Share } from '../condenser/loss.ts'
 import type { Scene, Tell } from '../alarms/scene.ts'
-import { alarmTable } from '../alarms/tables/definitions.ts'
 import type { Channel } from './channel.ts'
 import type { Emit } from './emit.ts'
 import { isTended, lookAt, type KilnState } from './state.ts'
@@ -43,7 +42,9 @@ function sayItem(emit: Emit, at: Ms, item: AlarmItem): void {
 
 function teller(state: KilnState, at: Ms, emit: Emit): Tell {
   return (telling) => {
-    const item = tell(state.board, alarmTable, at, state.phase.phase, telling)
+    const { phase } = state.phase
+    emit.design.listener?.(at, phase, telling)
+    const item = tell(state.board, emit.design.table, at, phase, telling)
     if (item !== null) sayItem(emit, at, item)
   }
 }
@@ -93,7 +94,7 @@ export function alarmGrid(state: KilnState, at: Ms, emit: Emit): void {
 }
 
 export function alarmTick(state: KilnState, at: Ms, emit: Emit): void {
-  for (const item of tickBoard(state.board, alarmTable, at)) sayItem(emit, at, item)
+  for (const item of tickBoard(state.board, emit.design.table, at)) sayItem(emit, at, item)
 }
 
 const nobody = (state: KilnState, on: boolean): Telling => ({
@@ -115,5 +116,5 @@ export function alarmAct(state: KilnState, input: Extract<Input, { kind: 'act' }
   const { act, at } = input
   if (act.action !== 'acknowledge' && act.action !== 'shelve' && act.action !== 'unshelve') return
   const minutes = act.action === 'shelve' ? act.minutes : 0
-  for (const item of order(state.board, alarmTable, at, act.action, act.alarm, act.channel ?? null, minutes)) sayItem(emit, at, item)
+  for (const item of order(state.board, emit.design.table, at, act.action, act.alarm, act.channel ?? null, minutes)) sayItem(emit, at, item)
 }

@@ -6,7 +6,8 @@ import type { Estimator } from '../estimate/types.ts'
 import { takeAct } from './acts.ts'
 import { alarmAct, alarmHealth, alarmSample, alarmTick } from './alarm.ts'
 import { hear, newChannel, roleOf, type Channel } from './channel.ts'
-import { emitter, type Emit } from './emit.ts'
+import { alarmTable } from '../alarms/tables/definitions.ts'
+import { emitter, type AlarmDesign, type Emit } from './emit.ts'
 import { freezeState, thawState } from './freeze.ts'
 import { gridMs, stepGrid } from './grid.ts'
 import { startState, type KilnState } from './state.ts'
@@ -16,8 +17,12 @@ import { viewOf } from './view.ts'
 /**
  * The fold of one kiln. Outputs are numbered by the last journalled input (`cause`) and count on (`n`) through the ticks after it.
  * @param estimator the physical model kept in step, or null: then the rules alone judge.
+ * @param design other delays than those of the table, for studies.
  */
-export function makeKilnFold<M>(estimator: Estimator<M> | null): KilnFold<KilnState<M>> {
+export function makeKilnFold<M>(
+  estimator: Estimator<M> | null,
+  design: AlarmDesign = { table: alarmTable, listener: null },
+): KilnFold<KilnState<M>> {
   return {
     version: 3 + 1000 * (estimator?.version ?? 0),
     start: (config: KilnConfig) => startState<M>(config),
@@ -26,7 +31,7 @@ export function makeKilnFold<M>(estimator: Estimator<M> | null): KilnFold<KilnSt
         state.cause = input.seq
         state.n = 0
       }
-      const emit = emitter(state)
+      const emit = emitter(state, design)
       if (state.nextGridAt === 0) state.nextGridAt = Math.ceil(input.at / gridMs) * gridMs
       for (; state.nextGridAt <= input.at; state.nextGridAt += gridMs) stepGrid(state, estimator, state.nextGridAt, emit)
       take(state, input, emit)

@@ -13,7 +13,7 @@ export const alarmTable: AlarmTable = {
   'condenser-warm': {
     priority: 'warning',
     group: 'condenser',
-    onDelayS: 270, // cloths stay at the top of a cycle for two to four minutes (trials, no source): longer means that nobody wets them
+    onDelayS: 0, // the rule itself waits for longer than this operator's own cycle
     offDelayS: 45, // instrument facts 6.3
     latching: false,
     returnsByItself: true,
@@ -168,7 +168,7 @@ export const alarmTable: AlarmTable = {
     priority: 'notice',
     group: 'probe',
     onDelayS: 30,
-    offDelayS: 300,
+    offDelayS: 7200, // a loose contact comes and goes: one trouble, one alarm
     latching: false,
     returnsByItself: true,
     realarmS: null,

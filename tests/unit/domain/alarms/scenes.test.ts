@@ -49,7 +49,10 @@ describe('the condenser', () => {
   it('left dry is told, with what it costs', () => {
     const dry: Curves = { ...three, outlet: (m) => (m < 240 ? cycle(12)(m) : 45 + Math.min(40, (m - 240) * 2)) }
     const { outputs, view } = play(firing(dry, [lit], -5, 270))
-    expect(whenRaised(outputs, 'condenser-warm')[0]).toBeLessThan(256)
+    // in time is within twenty minutes of running dry (the figures)
+    const raised = [...whenRaised(outputs, 'condenser-warm'), ...whenRaised(outputs, 'condenser-hot')]
+    expect(raised).toHaveLength(1)
+    expect(raised[0]).toBeLessThan(260)
     const costs = view.alarms.find((a) => a.alarm.startsWith('condenser'))!.because.map((r) => r.code)
     expect(costs).toEqual(expect.arrayContaining(['vapour-lost-least', 'vapour-lost-most', 'litres-lost-least', 'litres-lost-most']))
   })
