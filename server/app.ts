@@ -31,6 +31,8 @@ export interface AppSetup {
   /** Settings that flags or the environment fixed for this run. */
   fixed: readonly string[]
   settingsFile: string
+  /** PEM texts of the settings' certificate. */
+  tls?: { cert: string; key: string } | null
   store: Store
   /** Folder of the built page. */
   pageFolder: string
@@ -96,6 +98,7 @@ export class App {
     this.http = new HttpDoor({
       host: settings.host,
       port: settings.port,
+      tls: setup.tls ?? null,
       pageFolder: setup.pageFolder,
       instance: this.instance(isPlaying),
       people: this.people,
@@ -187,7 +190,7 @@ export class App {
       },
       log,
     }
-    if (url === null) return createBroker({ ...ears, host, port: mqttPort, root, site, nodes: this.nodeKeys })
+    if (url === null) return createBroker({ ...ears, host, port: mqttPort, root, site, nodes: this.nodeKeys, tls: this.setup.tls ?? null })
     const will = { topic: `${root}/1/${site}/server/state`, payload: JSON.stringify({ s: 'offline' }), qos: 1, retain: true } as const
     return createOutsideBroker({ ...ears, url, root, site, clientId: `server-${site}`, will })
   }
@@ -205,7 +208,7 @@ export class App {
       const config = { ...kilnConfigOf(kiln), roles, charge: current?.charge ?? {}, ...(current?.prior ? { prior: current.prior } : {}) }
       if (JSON.stringify(current) !== JSON.stringify(config)) await this.site.configure(config)
     }
-    const later = ['host', 'port', 'mqttPort', 'broker', 'root', 'site', 'logLevel'] as const
+    const later = ['host', 'port', 'mqttPort', 'broker', 'root', 'site', 'logLevel', 'certificate', 'certificateKey'] as const
     return { problems: [], restart: later.filter((key) => wanted[key] !== running[key]) }
   }
 

@@ -1,6 +1,7 @@
 import { accessSync, constants, existsSync, mkdirSync, readFileSync, statSync } from 'node:fs'
 import { dirname, join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { createSecureContext } from 'node:tls'
 import { pino } from 'pino'
 import { createApp } from './app.ts'
 import { greeting } from './greeting.ts'
@@ -66,11 +67,24 @@ try {
 if (statSync(data).mode & 0o002) end(`Everybody may write to the data folder ${data}: chmod o-w ${data}`, 5)
 if (wants.restore !== null) await restore(wants.restore)
 
+function certificate(): { cert: string; key: string } | null {
+  const { certificate: file, certificateKey: keyFile } = settings
+  if (file === null && keyFile === null) return null
+  try {
+    const pair = { cert: readFileSync(file ?? '', 'utf8'), key: readFileSync(keyFile ?? '', 'utf8') }
+    createSecureContext(pair)
+    return pair
+  } catch (problem) {
+    return end(`The certificate and its key cannot be used (settings "certificate" and "certificateKey"): ${(problem as Error).message}`, 2)
+  }
+}
+
 const log = pino({ level: settings.logLevel, base: null }, pino.destination(2))
 const app = createApp({
   settings,
   fixed,
   settingsFile: file,
+  tls: certificate(),
   store: createSqliteStore({ folder: data, log }),
   pageFolder: join(built, 'web'),
   demoFolder: join(root, 'server', 'simulator', 'demo'),
@@ -79,7 +93,7 @@ const app = createApp({
 })
 
 try {
-  process.stdout.write(greeting(await app.start(), settings.host))
+  process.stdout.write(greeting(await app.start(), settings.host, settings.certificate !== null))
 } catch (problem) {
   const { sentence, status } = startProblem(problem, { data, port: settings.port, mqttPort: settings.mqttPort })
   end(sentence, status)

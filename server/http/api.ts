@@ -18,6 +18,7 @@ export interface ApiSetup {
   handlers: Record<RouteName, Handler>
   who(context: Context): Person
   from(context: Context): string
+  secure(context: Context): boolean
   /** Called for what was changed, with the name of the route. */
   noted(what: string, who: Person, from: string): void
   log: Log
@@ -39,6 +40,7 @@ export function mountApi(app: Hono, prefix: '' | '/demo', instance: () => Instan
         const answer = await setup.handlers[name]({
           who,
           from,
+          secure: setup.secure(context),
           instance: site,
           params: context.req.param() as Record<string, string>,
           query: queryOf(context),

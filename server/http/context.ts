@@ -8,6 +8,8 @@ export interface Question {
   who: Person
   /** Address of the other side. */
   from: string
+  /** Over TLS. */
+  secure: boolean
   instance: Instance
   params: Record<string, string>
   /** A parameter given twice is refused: which one counts would be a guess (reliability 6, S28). */

@@ -13,7 +13,8 @@ export interface Asked {
   remote: string | undefined
 }
 
-const cookieName = 'kiln-device'
+/** Over TLS a browser holds the name with the prefix to this very host and to TLS (reliability 6, S10). */
+const cookieNames = { plain: 'kiln-device', secure: '__Host-kiln-device' } as const
 const isLoopback = (address: string | undefined): boolean =>
   address !== undefined && (address === '::1' || address.startsWith('127.') || address.startsWith('::ffff:127.'))
 
@@ -72,10 +73,11 @@ export function mayAct(who: Person, least: Person): boolean {
 function secretIn(cookie: string | undefined): string | undefined {
   for (const part of cookie?.split(';') ?? []) {
     const [name, value] = part.trim().split('=')
-    if (name === cookieName) return value
+    if (name === cookieNames.plain || name === cookieNames.secure) return value
   }
   return undefined
 }
 
 /** 400 days: the longest that browsers keep. */
-export const cookieFor = (secret: string): string => `${cookieName}=${secret}; HttpOnly; SameSite=Strict; Path=/; Max-Age=34560000`
+export const cookieFor = (secret: string, secure: boolean): string =>
+  `${cookieNames[secure ? 'secure' : 'plain']}=${secret}; HttpOnly; SameSite=Strict; Path=/; Max-Age=34560000${secure ? '; Secure' : ''}`

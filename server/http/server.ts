@@ -1,3 +1,4 @@
+import { createServer as createSecureServer } from 'node:https'
 import type { IncomingMessage, Server } from 'node:http'
 import type { Duplex } from 'node:stream'
 import { getConnInfo } from '@hono/node-server/conninfo'
@@ -24,6 +25,8 @@ import type { SetupDoor } from './setup/door.ts'
 
 export interface HttpSetup {
   host: string
+  /** PEM texts; the page is then served over TLS and no other way. */
+  tls?: { cert: string; key: string } | null
   /** 0 takes a free one. */
   port: number
   /** Folder of the built page. */
@@ -59,7 +62,10 @@ export class HttpDoor {
 
   async start(): Promise<{ port: number }> {
     this.mount('', this.setup.instance)
-    const server = createAdaptorServer({ fetch: this.routes().fetch }) as Server
+    const { fetch } = this.routes()
+    const { tls } = this.setup
+    const secure = tls ? { createServer: createSecureServer, serverOptions: { ...tls, minVersion: 'TLSv1.2' as const } } : {}
+    const server = createAdaptorServer({ fetch, ...secure }) as Server
     this.server = server
     server.headersTimeout = 10_000
     server.requestTimeout = 30_000
@@ -114,6 +120,7 @@ export class HttpDoor {
       handlers: handlersFor(box, people, this.setup.setup, this.setup.nodes),
       who: (context: Context) => this.guard.who(askedOf(context)),
       from: addressOf,
+      secure: isSecure,
       noted: (what: string, who: string, from: string) => people.register.note(what, who, from),
       log,
     }
@@ -149,7 +156,7 @@ export class HttpDoor {
       return failed(new Problem('code-used'), log, context)
     }
     people.register.note('pair', paired.device.person, from)
-    return new Response(null, { status: 303, headers: { location: '/', 'set-cookie': cookieFor(paired.secret) } })
+    return new Response(null, { status: 303, headers: { location: '/', 'set-cookie': cookieFor(paired.secret, isSecure(context)) } })
   }
 
   private upgrade(request: IncomingMessage, socket: Duplex, head: Buffer): void {
@@ -184,6 +191,9 @@ export class HttpDoor {
 }
 
 const addressOf = (context: Context): string => getConnInfo(context).remote.address ?? ''
+
+/** By the connection itself; a header could say anything. */
+const isSecure = (context: Context): boolean => new URL(context.req.url).protocol === 'https:'
 
 function askedOf(context: Context): Asked {
   const { header } = { header: (name: string) => context.req.header(name) }

@@ -10,6 +10,8 @@ import { sitePolicy, type Policy, type Verdict } from './policy.ts'
 
 export interface EmbeddedOptions extends BrokerEars {
   host: string
+  /** PEM texts; nodes then come in over TLS only. */
+  tls?: { cert: string; key: string } | null
   /** 0 takes a free one. */
   port: number
   root: string
@@ -73,7 +75,7 @@ class EmbeddedBroker implements Broker {
     await this.#aedes.listen()
     limitQueues(this.#aedes, this.#limits.waiting)
     for (const said of retained) await this.publish(said)
-    return { port: await this.#door.listen(this.#options.host, this.#options.port) }
+    return { port: await this.#door.listen(this.#options.host, this.#options.port, this.#options.tls) }
   }
 
   /** What is being stored is still acknowledged; what comes later, wills too, is not taken: it is we who leave, not the nodes. */

@@ -81,6 +81,18 @@ export const settingsSchema = z.strictObject({
     .boolean()
     .default(false)
     .meta({ description: 'Anybody in the network may look on; acting still needs a paired tablet.' }),
+  certificate: z
+    .string()
+    .min(1)
+    .nullable()
+    .default(null)
+    .meta({ description: 'PEM file of a certificate: page and broker then speak TLS only.', restart: true }),
+  certificateKey: z
+    .string()
+    .min(1)
+    .nullable()
+    .default(null)
+    .meta({ description: 'PEM file of the key of the certificate.', restart: true }),
   onlyPairedNodes: z
     .boolean()
     .default(false)

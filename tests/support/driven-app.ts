@@ -25,7 +25,13 @@ export interface DrivenApp extends Running {
 }
 
 /** The whole app on free ports, with a real broker and a real store, and a clock that the test moves. */
-export async function driveApp(setup: { at: number; folder?: string; settings?: object; log?: Log }): Promise<DrivenApp> {
+export async function driveApp(setup: {
+  at: number
+  folder?: string
+  settings?: object
+  log?: Log
+  tls?: { cert: string; key: string }
+}): Promise<DrivenApp> {
   const folder = setup.folder ?? mkdtempSync(join(tmpdir(), 'driven-'))
   const store = createSqliteStore({ folder, windowMs: 1, program: join(builtFolder, 'server', 'storage-worker.js'), ballastBytes: 0 })
   const clock = new SteppedClock(setup.at)
@@ -38,10 +44,15 @@ export async function driveApp(setup: { at: number; folder?: string; settings?: 
     demoFolder: new URL('../../server/simulator/demo/', import.meta.url).pathname,
     version: 'test',
     log: setup.log ?? silentLog,
+    tls: setup.tls ?? null,
     clock: () => clock,
   })
   const running = await app.start()
-  const client = await mqtt.connectAsync(`mqtt://127.0.0.1:${String(running.mqttPort)}`, { clientId: 'n1', reconnectPeriod: 0 })
+  const client = await mqtt.connectAsync(`${setup.tls ? 'mqtts' : 'mqtt'}://127.0.0.1:${String(running.mqttPort)}`, {
+    clientId: 'n1',
+    reconnectPeriod: 0,
+    rejectUnauthorized: !setup.tls,
+  })
   const publish = async (kind: string, document: unknown, retain = false) => {
     await client.publishAsync(`firing/1/yard/n1/${kind}`, JSON.stringify(document), { qos: 1, retain })
   }

@@ -17,7 +17,7 @@ export function peopleRoutes(people: People) {
       )
       return { json: { code: people.invite(person, label) }, status: 201 }
     },
-    async pair({ body, from }: Question): Promise<Answer> {
+    async pair({ body, from, secure }: Question): Promise<Answer> {
       const { code } = understood(z.object({ code: z.string().min(1).max(100) }), body)
       if (!people.mayTry(from)) throw new Problem('too-many-tries')
       const paired = await people.pair(code)
@@ -26,7 +26,7 @@ export function peopleRoutes(people: People) {
         people.register.note('pair-refused', 'anyone', from)
         throw new Problem('code-used')
       }
-      return { json: { person: paired.device.person }, headers: { 'set-cookie': cookieFor(paired.secret) } }
+      return { json: { person: paired.device.person }, headers: { 'set-cookie': cookieFor(paired.secret, secure) } }
     },
     register({ query }: Question): Answer {
       const limit = numberOf(query, 'limit', { low: 1, high: 1000, standard: 200 })

@@ -1,4 +1,5 @@
 import { createServer, type AddressInfo, type Server, type Socket } from 'node:net'
+import { createServer as createSecureServer } from 'node:tls'
 import { BrokerProblem, type BrokerProblemCode, type Log } from '../broker.ts'
 import { Gate } from './gate.ts'
 import type { GateLimits } from './limits.ts'
@@ -26,8 +27,12 @@ export class Door {
     this.#handOn = handOn
   }
 
-  async listen(host: string, port: number): Promise<number> {
-    const server = createServer({ noDelay: true }, (socket) => this.#admit(socket))
+  async listen(host: string, port: number, tls: { cert: string; key: string } | null = null): Promise<number> {
+    const admit = (socket: Socket) => this.#admit(socket)
+    const server = tls
+      ? createSecureServer({ ...tls, minVersion: 'TLSv1.2', noDelay: true }, admit)
+      : createServer({ noDelay: true }, admit)
+    server.on('tlsClientError', (_error, socket: Socket) => this.#count('no-tls', socket.remoteAddress ?? ''))
     this.#server = server
     await new Promise<void>((resolve, reject) => {
       server.once('error', (error: NodeJS.ErrnoException) =>

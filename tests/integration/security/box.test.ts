@@ -168,7 +168,7 @@ describe('text that means mischief', () => {
     const client = await mqtt.connectAsync(`mqtt://127.0.0.1:${program.mqttPort}`, { reconnectPeriod: 0 })
     client.on('error', () => {})
     client.publish(`firing/1/yard/server/${evil}`, 'x', { qos: 0 })
-    await new Promise((resolve) => client.once('close', resolve))
+    await new Promise<void>((resolve) => client.once('close', () => resolve()))
     await post(`${program.url}/api/nodes/${encodeURIComponent(evil)}/key`, { way: 'make' })
     await expect.poll(() => lines().some((line) => /mqtt (publish|connection) refused/.test(line))).toBe(true)
     expect(lines().filter((line) => /^\s*\{"level":50/.test(line))).toEqual([])

@@ -320,6 +320,7 @@ export const en = {
     shelve: 'put aside',
     unshelve: 'brought back',
   } satisfies Record<ActionName, string>,
+  loaded: { water: (share: string) => `${share} water`, thick: (size: string) => `pieces ${size} thick` },
   looked: 'Looked at the seals: tight.',
 
   alarms: {
@@ -571,6 +572,8 @@ export const en = {
       site: 'Name of this place',
       logLevel: 'How much is logged',
       viewersWithoutLogin: 'Anybody may look on',
+      certificate: 'File of the TLS certificate',
+      certificateKey: 'File of its key',
       onlyPairedNodes: 'Only paired nodes',
       kiln: 'Short name of the kiln',
       name: 'What the people call it',

@@ -279,6 +279,7 @@ export const es: Words = {
     shelve: 'apartado',
     unshelve: 'traído de vuelta',
   },
+  loaded: { water: (share) => `${share} de agua`, thick: (size) => `trozos de ${size}` },
   looked: 'Sellos mirados: bien cerrados.',
 
   alarms: {
@@ -526,6 +527,8 @@ export const es: Words = {
       site: 'Nombre de este lugar',
       logLevel: 'Cuánto se registra',
       viewersWithoutLogin: 'Cualquiera puede mirar',
+      certificate: 'Archivo del certificado TLS',
+      certificateKey: 'Archivo de su clave',
       onlyPairedNodes: 'Solo nodos emparejados',
       kiln: 'Nombre corto del horno',
       name: 'Cómo lo llama la gente',

@@ -278,6 +278,7 @@ export const th: Words = {
     shelve: 'พักไว้',
     unshelve: 'เรียกคืน',
   },
+  loaded: { water: (share) => `น้ำ ${share}`, thick: (size) => `ท่อนหนา ${size}` },
   looked: 'ตรวจรอยปิดแล้ว แน่นดี',
 
   alarms: {
@@ -489,6 +490,8 @@ export const th: Words = {
       site: 'ชื่อของที่นี่',
       logLevel: 'บันทึกมากแค่ไหน',
       viewersWithoutLogin: 'ใครก็ดูได้',
+      certificate: 'ไฟล์ใบรับรอง TLS',
+      certificateKey: 'ไฟล์กุญแจของใบรับรอง',
       onlyPairedNodes: 'เฉพาะโหนดที่จับคู่แล้ว',
       kiln: 'ชื่อสั้นของเตา',
       name: 'ชื่อที่คนเรียก',
