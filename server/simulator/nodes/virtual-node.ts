@@ -210,7 +210,9 @@ export class VirtualNode {
       this.counts.lost++
       return
     }
-    this.kept.push(pack)
+    // a pack whose acknowledgement failed comes back after younger ones were kept
+    const younger = this.kept.findIndex(({ seq }) => seq > pack.seq)
+    this.kept.splice(younger < 0 ? this.kept.length : younger, 0, pack)
     while (this.kept.length > keptAtMost) {
       this.kept.shift()
       this.counts.lost++

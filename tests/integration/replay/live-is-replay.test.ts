@@ -83,9 +83,10 @@ test('a firing sent through MQTT, with restarts, duplicates, a reboot and a back
   }
   await post(`${live.url}/api/acts`, { id: 'last', kiln: 'kiln-1', act: { action: 'unload', charcoalKg: 14 } })
   live.clock.moveTo(live.clock.now() + 2000)
-  await new Promise((resolve) => setTimeout(resolve, 200))
-
-  const [firing] = await getJson<{ id: string; endedAt: number | null }[]>(`${live.url}/api/firings`)
+  // the shelf gets its end once everything told before it is on the disk
+  const shelf = () => getJson<{ id: string; endedAt: number | null }[]>(`${live.url}/api/firings`)
+  await expect.poll(async () => (await shelf())[0]?.endedAt ?? null, { timeout: 20_000 }).not.toBeNull()
+  const [firing] = await shelf()
   if (!firing) throw new Error('no firing on the shelf')
   const { outputs } = await getJson<{ outputs: Output[] }>(`${live.url}/api/firings/${firing.id}`)
   const told = outputs.flatMap((output) => {
@@ -100,5 +101,4 @@ test('a firing sent through MQTT, with restarts, duplicates, a reboot and a back
   expect(told.length).toBeGreaterThan(5)
   expect(replayed.slice(0, -1)).toEqual(told)
   expect(JSON.parse(replayed.at(-1) ?? '')).toMatchObject({ event: 'end', refused: {} })
-  expect(firing.endedAt).not.toBeNull()
 }, 120_000)
