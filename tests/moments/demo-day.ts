@@ -58,7 +58,7 @@ export class DemoDay {
       this.app.clock.moveTo(Date.parse(line.at))
       await this.#enter(line)
       // a page that nobody looks at would be told of; kiln time runs far faster than the service's beats here
-      if (this.#next % 20 === 0) this.#link.send(JSON.stringify({ type: 'echo', n: 0, visible: true }))
+      if (this.#next % 3 === 0) this.#link.send(JSON.stringify({ type: 'echo', n: 0, visible: true }))
       if (stop()) return
     }
     this.app.clock.moveTo(time)
@@ -66,6 +66,12 @@ export class DemoDay {
 
   playFor(minutes: number): Promise<void> {
     return this.playTo(this.now + minutes * minute)
+  }
+
+  /** One reading of one probe, measured now, in the short hand-made form. */
+  async reading(probe: string, value: number): Promise<void> {
+    const pack = [{ bn: 'demo/n1/', n: probe, u: 'Cel', v: value, t: this.now / 1000 }]
+    await this.app.client.publishAsync('firing/1/demo/n1/readings', JSON.stringify(pack), { qos: 1 })
   }
 
   async #enter(line: RecordingLine): Promise<void> {

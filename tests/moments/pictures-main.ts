@@ -51,7 +51,7 @@ function page(rows: { moment: Moment; time: string; said: Said }[]): string {
   )
   const head = [
     '# Ten moments of a firing',
-    'The demo firing (made-up numbers), sent through MQTT into the real service, by somebody who does what the screen says. Beside each picture stands what a good neighbour would say at that moment; the screen was changed where it differed. Made anew by `node tests/moments/run.mjs`; do not edit.',
+    'The demo firing (made-up numbers), sent through MQTT into the real service, by somebody who does what the screen says. Beside each picture stands what a good neighbour would say at that moment; the screen was changed where it differed. Made anew by `npm run moments`; do not edit.',
   ].join('\n\n')
   return `${[head, ...parts].join('\n\n')}\n`
 }

@@ -1,6 +1,37 @@
 import type { KilnView } from '../../../server/contract/live.ts'
 import { channel, hour, inside, kiln, minute, noon } from './kiln.ts'
 
+/** A charge of which all but the chimney's end is charcoal. */
+const charred: KilnView['estimate'] = {
+  smokeC: 240,
+  smokeSd: 9,
+  acidShare: 0.04,
+  acidSd: 0.01,
+  tarShare: 0.21,
+  tarSd: 0.04,
+  condensateKgH: 0.9,
+  condensateKg: 13.2,
+  charShare: 0.86,
+  charSd: 0.04,
+  inside: inside(0.82, 0.96, 1.2),
+  from: 'ensemble',
+}
+
+/** Lit so many minutes ago; a phase begins at each of the later numbers. */
+function ribbonOf(kindling: number, drying: number, vinegar: number, tar?: number, clearing?: number): KilnView['firing']['ribbon'] {
+  const starts = [
+    { phase: 'kindling' as const, ago: kindling },
+    { phase: 'drying' as const, ago: drying },
+    { phase: 'vinegar' as const, ago: vinegar },
+    ...(tar === undefined ? [] : [{ phase: 'tar' as const, ago: tar }]),
+    ...(clearing === undefined ? [] : [{ phase: 'clearing' as const, ago: clearing }]),
+  ]
+  return starts.map(({ phase, ago }, index) => {
+    const next = starts[index + 1]
+    return { phase, from: noon - ago * minute, to: next ? noon - next.ago * minute : null }
+  })
+}
+
 /** Moments of a firing, as the service would tell them. Invented numbers; each screen must agree with itself. */
 export const scenes = {
   'before-lighting': kiln({
@@ -55,7 +86,20 @@ export const scenes = {
       litAt: noon - 241 * minute,
       lastWettedAt: noon - 41 * minute,
       bottle: { number: 2, litres: 1.4 },
+      ribbon: ribbonOf(241, 210, 150),
     },
+    estimate: {
+      ...charred,
+      smokeC: 129,
+      acidShare: 0.09,
+      tarShare: 0.02,
+      condensateKg: 6.4,
+      charShare: 0.5,
+      inside: inside(0.45, 0.6, 0.9),
+    },
+    hints: [{ hint: 'wet-cloths', by: noon, because: [] }],
+    hands: { next: 'wet-cloths', at: noon },
+    forecast: null,
     channels: [channel('firebox', 774), channel('wall', 391, 30), channel('outlet', 71, 40)],
     command: {
       do: 'collect',
@@ -80,7 +124,15 @@ export const scenes = {
     calls: [{ call: 'start-collecting', state: 'due', since: noon - minute, because: [], forecast: null }],
   }),
   'drip-turning': kiln({
-    firing: { phase: 'tar', collectingSince: noon - 240 * minute, litAt: noon - 341 * minute, bottle: { number: 3, litres: 3.2 } },
+    firing: {
+      phase: 'tar',
+      collectingSince: noon - 240 * minute,
+      litAt: noon - 341 * minute,
+      bottle: { number: 3, litres: 3.2 },
+      ribbon: ribbonOf(341, 300, 250, 9),
+    },
+    estimate: { ...charred, smokeC: 150, condensateKg: 11.8, charShare: 0.7, inside: inside(0.62, 0.84, 1.1) },
+    forecast: null,
     channels: [channel('firebox', 760), channel('wall', 430, 12), channel('smoke', 152, 35), channel('outlet', 40, 2)],
     command: { do: 'stop-collecting', next: null, because: [{ code: 'seen-drip-dark' }], sure: 'high' },
     calls: [{ call: 'stop-collecting', state: 'due', since: noon - minute, because: [{ code: 'seen-drip-dark' }], forecast: null }],
@@ -89,9 +141,13 @@ export const scenes = {
     firing: {
       phase: 'clearing',
       litAt: noon - 441 * minute,
+      ribbon: ribbonOf(441, 400, 330, 92, 30),
       acts: [{ id: 's1', at: noon - 90 * minute, doneAt: noon - 90 * minute, act: { action: 'stop-collecting' } }],
     },
     channels: [channel('firebox', 610, -20), channel('wall', 452, 4), channel('smoke', 262, 20), channel('outlet', 44, 0)],
+    estimate: { ...charred, smokeC: 261, charShare: 0.97, inside: inside(1, 1.1, 1.3) },
+    forecast: null,
+    hints: [],
     command: { do: 'seal', next: null, because: [{ code: 'seen-smoke-clear' }], sure: 'high' },
     calls: [{ call: 'seal', state: 'due', since: noon - minute, because: [{ code: 'seen-smoke-clear' }], forecast: null }],
   }),

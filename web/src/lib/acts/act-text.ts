@@ -14,8 +14,8 @@ function detailOf(act: Action, words: Words, measures: Measures): (string | unde
     case 'load':
       return [
         act.massKg === undefined ? undefined : measures.kilograms(act.massKg),
-        act.moisturePct === undefined ? undefined : `${measures.number(act.moisturePct)} %`,
-        act.pieceMm === undefined ? undefined : `${measures.number(act.pieceMm)} mm`,
+        act.moisturePct === undefined ? undefined : words.loaded.water(`${measures.number(act.moisturePct)} %`),
+        act.pieceMm === undefined ? undefined : words.loaded.thick(`${measures.number(act.pieceMm)} mm`),
       ]
     case 'swap-bottle':
       return [act.litres === undefined ? undefined : measures.litres(act.litres)]

@@ -56,7 +56,9 @@ const quietActs = ['observe', 'glass', 'note', 'arm', 'acknowledge', 'shelve', '
 /** Turns, and work at the kiln; an alarm once, when it came. Everything else stands in the log. */
 function worthAMark({ kind, code, state }: Curve['marks'][number]): boolean {
   if (kind === 'act') return !quietActs.includes(code)
-  return kind === 'call' ? state === 'due' : state === 'unacknowledged'
+  if (kind === 'call') return state === 'due'
+  // that nobody looked says nothing of the kiln, and comes often
+  return state === 'unacknowledged' && code !== 'nobody-watching'
 }
 
 const litOf = (ribbon: readonly PhaseSpan[], otherwise: Ms): Ms => ribbon.find(({ phase }) => phase !== 'idle')?.from ?? otherwise

@@ -74,7 +74,7 @@ export function makePlot(root: HTMLElement, size: { width: number; height: numbe
         stroke: () => tone('--mid'),
         grid: { stroke: () => tone('--hair'), width: 1.5 },
         ticks: { show: false },
-        splits: () => ticksOf(most(), input().unit),
+        splits: (plot) => ticksOf(most(), input().unit, plot.bbox.height / devicePixelRatio),
         values: (_plot, splits) => splits.map((value) => String(input().degrees(value))),
       },
     ],

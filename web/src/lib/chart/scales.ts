@@ -25,10 +25,14 @@ export function mostOfForecast(forecast: ForecastView | null): number {
   return Math.max(0, ...(forecast?.smoke.map((point) => point.high) ?? []))
 }
 
-/** About four ticks, at round numbers of the unit that is shown; returned in °C. */
-export function ticksOf(mostC: number, unit: 'C' | 'F'): number[] {
+/** Least space between two ticks, px. */
+const tickPx = 21
+
+/** Four ticks or so, fewer in a low box, at round numbers of the unit that is shown; returned in °C. */
+export function ticksOf(mostC: number, unit: 'C' | 'F', heightPx = Infinity): number[] {
+  const count = Math.min(4.6, Math.max(1, (heightPx * mainShare) / tickPx))
   const most = unit === 'F' ? mostC * 1.8 + 32 : mostC
-  const step = [50, 100, 200, 250, 500].find((size) => most / size <= 4.6) ?? 500
+  const step = [50, 100, 200, 250, 500].find((size) => most / size <= count) ?? 500
   const ticks: number[] = []
   for (let value = step; value <= most; value += step) ticks.push(unit === 'F' ? (value - 32) / 1.8 : value)
   return ticks
