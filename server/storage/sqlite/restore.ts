@@ -9,6 +9,9 @@ import { lockFolder } from './lock.ts'
 import { migrate, schemaVersion } from './migrate.ts'
 import { placesIn, syncPath } from './places.ts'
 
+/** Closing alone does not do it while a statement waits to be collected. */
+const foldSql = 'PRAGMA wal_checkpoint(TRUNCATE)'
+
 /**
  * Puts a backup in the place of the database. The copy is checked whole before anything is touched; what stood there is set aside, its log
  * with it.
@@ -48,6 +51,7 @@ function checkCopy(fresh: string): void {
       if (schemaVersion(database) === 0) throw new StoreProblem('damaged', 'this is no backup of this program')
       migrate(database)
       checkAll(database)
+      database.exec(foldSql)
     } finally {
       database.close()
     }
@@ -79,7 +83,12 @@ function swap(fresh: string, folder: string, nowMs: number): string | null {
 /** So that a stop in the middle leaves a whole database. A damaged one keeps its log and goes aside with it. */
 function foldLog(database: string): void {
   try {
-    openDatabase(database, 'write').close()
+    const open = openDatabase(database, 'write')
+    try {
+      open.exec(foldSql)
+    } finally {
+      open.close()
+    }
   } catch {
     // it is put aside as it is
   }
