@@ -15,7 +15,7 @@ export interface ChannelView {
   t: Ms | null
   heard: 'fresh' | 'late' | 'lost' | 'never'
   periodS: number
-  /** Per hour, with one standard deviation; null while too short. */
+  /** Per hour over the last half hour (less while that is young), with one standard deviation; null while too short. */
   slopePerH: number | null
   slopeSd: number | null
   /** ± total of instrument-facts 2.10: how far the value may be off, same unit. */
@@ -121,7 +121,7 @@ export interface HintView {
   because: Reason[]
 }
 
-/** The hands line: what needs the operator next, never "you may leave". */
+/** The hands line: what needs the operator next, never "you may leave", and never an hour for the trial opening. */
 export interface HandsView {
   next: HintCode | Call
   at: Ms

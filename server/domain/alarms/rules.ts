@@ -1,6 +1,6 @@
 import type { Reason } from '../../contract/fold.ts'
 import { avoidableShare, pressureKPa } from '../condenser/loss.ts'
-import { dryLimitC, patienceMin, usualTopK } from '../condenser/watch.ts'
+import { dryLimitC, isForgotten, isWithinHabit, usualTopK } from '../condenser/watch.ts'
 import { mean } from '../firing/history.ts'
 import { judgeVent, judgeWall } from './fire.ts'
 import { above, when } from './limit.ts'
@@ -42,9 +42,11 @@ export function judgeOutlet(scene: Scene, outletC: number, tell: Tell): void {
   tell({
     alarm: 'condenser-hot',
     channel: null,
-    sign: scene.condenser.everWetted ? above(outletC, hot, condenserDeadBandK) : 'unknown',
+    sign: scene.condenser.wettedAt !== null ? above(outletC, hot, condenserDeadBandK) : 'unknown',
     because: [{ code: 'outlet-over', value: outletC, limit: hot }, ...costs(scene, outletC)],
     delays: { onS: condenserOnDelayS, offS: condenserOffDelayS },
+    // one trouble, one alarm: the other says the same and asks for the same
+    quiet: !worthCatching(scene) || isWithinHabit(scene.condenser, scene.look) || scene.board.items['condenser-warm']?.on === true,
   })
 }
 
@@ -54,18 +56,20 @@ function judgeDry(scene: Scene, tell: Tell): void {
   const limit = dryLimitC(condenser, look)
   const now = mean(look.past.outlet, 2)
   if (limit === null || now === null) return
-  const patience = patienceMin(condenser, toldLately(scene))
+  const dry = isForgotten(condenser, look, toldLately(scene))
   tell({
     alarm: 'condenser-warm',
     channel: null,
-    sign: condenser.dryMin >= patience ? 'abnormal' : condenser.dryMin === 0 ? 'normal' : 'between',
-    because: [
-      { code: 'outlet-over-wet', value: now, limit, forS: condenser.dryMin * 60 },
-      ...costs(scene, now),
-    ],
+    sign: dry ? 'abnormal' : condenser.dryMin === 0 ? 'normal' : 'between',
+    because: [{ code: 'outlet-over-wet', value: now, limit, forS: condenser.dryMin * 60 }, ...costs(scene, now)],
     // one trouble, one alarm: hot says all that warm would say
-    quiet: hotSpeaks(scene),
+    quiet: hotSpeaks(scene) || !worthCatching(scene),
   })
+}
+
+/** What comes before the start is thrown away anyhow. */
+function worthCatching({ calls, phase }: Scene): boolean {
+  return calls['start-collecting'].state !== 'not-yet' || phase === 'vinegar' || phase === 'tar' || phase === 'clearing'
 }
 
 const lately = 3_600_000

@@ -11,11 +11,12 @@ export interface CondenserWatch {
   /** Outlet over wet at the top of the running cycle, and of the last cycles, K: what this operator lets happen. */
   topK: number
   tops: number[]
-  /** How long the outlet has now stood over the limit of dry cloths, and the last spells of it, min: this operator's habit. */
+  /** How long the outlet has now stood over the limit of dry cloths, min. */
   dryMin: number
-  drySpells: number[]
-  /** Cloths have been wetted in this firing: logged, or seen in the outlet. */
-  everWetted: boolean
+  /** When cloths were last wetted, logged or seen in the outlet; null before the first time. */
+  wettedAt: Ms | null
+  /** The last pauses between wettings, min: this operator's habit. */
+  pausesMin: number[]
   /** The wetting that is being looked at. */
   checkedWettingAt: Ms | null
   before: number | null
@@ -29,8 +30,8 @@ export function startCondenser(): CondenserWatch {
     topK: 0,
     tops: [],
     dryMin: 0,
-    drySpells: [],
-    everWetted: false,
+    wettedAt: null,
+    pausesMin: [],
     checkedWettingAt: null,
     before: null,
     helped: null,
@@ -49,19 +50,27 @@ const settledMs = 50 * minuteMs
 export const dryingK = 8
 const cycleTopK = 9
 
-/** Cold water on the cloths makes the outlet fall by so much within three minutes. From trials, no source. */
-const wettingFallK = 12
+/**
+ * Cold water on the cloths makes the outlet fall by so much of what it stood over wet ones, and by so many K, within three minutes. From
+ * trials, no source.
+ */
+const wettingFall = { share: 0.4, leastK: 8 } as const
+const pausesKept = 6
+const fewestPauses = 3
+
 /** Cloths count as dry so far over what wet ones reach, K. From trials, no source. */
-const dryByK = 13
+const dryByK = 17
 const dryBandK = 4
-const shortestSpellMin = 3
-const spellsKept = 5
-/** An alarm comes when a spell lasts half as long again as this operator's usual ones, between these, min. From trials, no source. */
-const spellTimes = 1.5
-const spellLimits = { least: 9, most: 13, unknown: 15 } as const
+/** One pause is half as long again as the usual one now and then, twice as long hardly ever: the alarm comes between. From trials, no source. */
+const pauseTimes = 1.75
+const pauseLimits = { least: 17, most: 27, unknown: 23 } as const
+const habitTimes = 1.3
+/** And the outlet has stood over the limit for so long, min; where no wetting was ever seen that alone must do. From trials, no source. */
+const leastDryMin = 5
+const unseenDryMin = 15
 
 /** Whoever was told within the hour knows, and gets so much longer. From trials, no source. */
-const afterTellingMin = 6
+const afterTellingMin = 4
 
 /** Over this the cloths count as dry, °C; null while the load is unknown. */
 export function dryLimitC(watch: CondenserWatch, look: Look): number | null {
@@ -72,20 +81,40 @@ function followSpell(watch: CondenserWatch, look: Look): void {
   const limit = dryLimitC(watch, look)
   const now = mean(look.past.outlet, 2)
   if (limit === null || now === null) return
-  if (now >= limit || (watch.dryMin > 0 && now >= limit - dryBandK)) {
-    watch.dryMin++
-    return
-  }
-  if (watch.dryMin >= shortestSpellMin) watch.drySpells = [...watch.drySpells, watch.dryMin].slice(-spellsKept)
-  watch.dryMin = 0
+  watch.dryMin = now >= limit || (watch.dryMin > 0 && now >= limit - dryBandK) ? watch.dryMin + 1 : 0
 }
 
-/** How long the outlet may stand over the limit before it is an alarm, min. */
-export function patienceMin({ drySpells }: CondenserWatch, toldLately: boolean): number {
+function followWettings(watch: CondenserWatch, look: Look): void {
+  const before = mean(look.past.outlet, 1, 3)
+  const now = mean(look.past.outlet, 1)
+  const fall = before === null || now === null ? 0 : before - now
+  const needed = Math.max(wettingFall.leastK, wettingFall.share * ((before ?? 0) - (watch.wetC ?? vapourC)))
+  const logged = look.facts.wettings.at(-1) ?? null
+  const at = fall >= needed ? look.at - 2 * minuteMs : logged
+  if (at === null || (watch.wettedAt !== null && at < watch.wettedAt + 3 * minuteMs)) return
+  if (watch.wettedAt !== null) watch.pausesMin = [...watch.pausesMin, (at - watch.wettedAt) / minuteMs].slice(-pausesKept)
+  watch.wettedAt = at
+}
+
+/** What the pause between two wettings usually is here, min; null before the fourth wetting. */
+function usualPauseMin({ pausesMin }: CondenserWatch): number | null {
+  if (pausesMin.length < fewestPauses) return null
+  return [...pausesMin].sort((a, b) => a - b)[pausesMin.length >> 1] ?? null
+}
+
+/** Cloths are dry, and nobody wets them as usual. */
+export function isForgotten(watch: CondenserWatch, look: Look, toldLately: boolean): boolean {
   const more = toldLately ? afterTellingMin : 0
-  if (drySpells.length < 2) return spellLimits.unknown + more
-  const usual = [...drySpells].sort((a, b) => a - b)[drySpells.length >> 1] ?? spellLimits.unknown
-  return more + Math.min(spellLimits.most, Math.max(spellLimits.least, spellTimes * usual))
+  if (watch.wettedAt === null) return watch.dryMin >= unseenDryMin + more
+  const usual = usualPauseMin(watch)
+  const limit = usual === null ? pauseLimits.unknown : Math.min(pauseLimits.most, Math.max(pauseLimits.least, pauseTimes * usual))
+  return watch.dryMin >= leastDryMin && look.at - watch.wettedAt >= (limit + more) * minuteMs
+}
+
+/** The next wetting is about to come by this operator's habit. */
+export function isWithinHabit(watch: CondenserWatch, look: Look): boolean {
+  const usual = usualPauseMin(watch)
+  return usual !== null && watch.wettedAt !== null && look.at - watch.wettedAt < habitTimes * usual * minuteMs
 }
 
 /** Once a minute. */
@@ -100,9 +129,7 @@ export function stepCondenser(watch: CondenserWatch, look: Look): void {
   watch.wetC = watch.vapourSince !== null && look.at - watch.vapourSince >= settledMs ? lowest(look.past.outlet, cycleMin) : null
   followCycle(watch, mean(look.past.outlet, 1) ?? now)
   followSpell(watch, look)
-  const before = mean(look.past.outlet, 1, 3)
-  const newest = mean(look.past.outlet, 1)
-  if (look.facts.wettings.length > 0 || (before !== null && newest !== null && before - newest >= wettingFallK)) watch.everWetted = true
+  followWettings(watch, look)
   const wetted = look.facts.wettings.at(-1)
   if (wetted === undefined) return
   if (wetted !== watch.checkedWettingAt) {

@@ -72,6 +72,34 @@ export function slope(history: History, minutes: number, skip = 0): number | nul
   return ((n * sxy - sx * sy) / spread) * 60
 }
 
+export interface HourlyTrend {
+  slopePerH: number
+  /** One standard deviation. */
+  slopeSd: number
+}
+
+/** Neighbouring minutes of a fire tell much the same, so that a line through them is surer of itself than it should be; no source. */
+const alikeFactor = 2
+
+/** Slope over `minutes` with its standard deviation, per hour; null where {@link slope} is. */
+export function trendOver(history: History, minutes: number): HourlyTrend | null {
+  const slopePerH = slope(history, minutes)
+  if (slopePerH === null) return null
+  const last = history.values.slice(-minutes)
+  const points = last.flatMap((y, x) => (y === null ? [] : [{ x, y }]))
+  const n = points.length
+  const middleX = points.reduce((sum, { x }) => sum + x, 0) / n
+  const middleY = points.reduce((sum, { y }) => sum + y, 0) / n
+  let squares = 0
+  let spread = 0
+  for (const { x, y } of points) {
+    const off = y - middleY - (slopePerH / 60) * (x - middleX)
+    squares += off * off
+    spread += (x - middleX) * (x - middleX)
+  }
+  return { slopePerH, slopeSd: alikeFactor * Math.sqrt(squares / (n - 2) / spread) * 60 }
+}
+
 /** The largest value of the last `minutes`. */
 export function highest(history: History, minutes: number): number | null {
   let top: number | null = null

@@ -1,10 +1,11 @@
 import type { Ms } from '../../contract/fold.ts'
 import type { CallView, ChannelView, FiringView, HandsView, KilnView } from '../../contract/live.ts'
-import { calls } from '../../contract/vocabulary.ts'
+import { calls, type Role } from '../../contract/vocabulary.ts'
 import { boardView } from '../alarms/board.ts'
 import { readTrack } from '../channels/track.ts'
 import { commandView } from './command.ts'
 import { guessEstimate } from './guess.ts'
+import { trendOver } from './history.ts'
 import { litAtOf, type KilnState } from './state.ts'
 
 /** All that a page shows of the kiln at `at`. Changes nothing. */
@@ -17,7 +18,8 @@ export function viewOf(state: KilnState, at: Ms): KilnView {
     alarms: boardView(state.board),
     estimate: state.estimate ?? guessEstimate(state),
     forecast: state.forecast,
-    hints: state.hints,
+    // those of the minute before the seal are past with it
+    hints: state.facts.sealedAt === null ? state.hints : [],
     hands: handsView(state, at),
   }
 }
@@ -48,29 +50,43 @@ function firingView(state: KilnState): FiringView {
   }
 }
 
+/** A fed fire, and cloths that dry, swing within a quarter of an hour: what is told is the run over about twice that, min. */
+const trendMin = 30
+
 function channelViews(state: KilnState, at: Ms): ChannelView[] {
   const views: ChannelView[] = []
-  for (const [id, channel] of Object.entries(state.channels)) {
-    if (channel.role === null) continue
-    const { value, quality, t, heard, slopePerH, slopeSd, error } = readTrack(channel.track, at)
-    views.push({ channel: id, role: channel.role, value, quality, t, heard, periodS: channel.track.periodS, slopePerH, slopeSd, error })
+  const seen = new Set<Role>()
+  for (const [id, { role, track }] of Object.entries(state.channels)) {
+    if (role === null) continue
+    const { value, quality, t, heard, slopePerH, slopeSd, error } = readTrack(track, at)
+    // the minutes behind are those of the first channel of a role
+    const long = slopePerH === null || seen.has(role) ? null : trendOver(state.past[role], trendMin)
+    if (value !== null) seen.add(role)
+    const trend = long ?? { slopePerH, slopeSd }
+    views.push({ channel: id, role, value, quality, t, heard, periodS: track.periodS, ...trend, error })
   }
   return views
 }
 
-/** The next thing that needs hands: a standing call, else the nearest hint, else the nearest turn. Never that one may leave. */
+/**
+ * The next thing that needs hands: a standing call, else the nearest hint, else the nearest turn. Never that one may leave, and once sealed
+ * nothing until the trial opening is due: no hour is named for it.
+ */
 function handsView(state: KilnState, at: Ms): HandsView | null {
   if (litAtOf(state) === null || state.facts.unloadedAt !== null) return null
+  const sealed = state.facts.sealedAt !== null
   for (const call of calls) {
     const { state: stands, since } = state.calls[call]
-    const past = call === 'start-collecting' && state.calls['stop-collecting'].state !== 'not-yet'
+    // what was due before the seal is past with it
+    const past = sealed ? call !== 'open' : call === 'start-collecting' && state.calls['stop-collecting'].state !== 'not-yet'
     if (stands === 'due' && !past) return { next: call, at: since }
   }
-  if (state.facts.sealedAt !== null) return state.openNotBefore === null ? null : { next: 'open', at: Math.max(at, state.openNotBefore) }
-  const turns: HandsView[] = state.hints.map(({ hint, by }) => ({ next: hint, at: by }))
+  if (sealed) return null
+  const turns: HandsView[] = state.hints.map(({ hint, by }) => ({ next: hint, at: Math.max(at, by) }))
   for (const call of calls) {
-    const { forecast } = state.calls[call]
-    if (forecast !== null) turns.push({ next: call, at: forecast.earliest })
+    const { forecast, state: stands } = state.calls[call]
+    if (forecast !== null && call !== 'open' && (stands === 'not-yet' || stands === 'withdrawn'))
+      turns.push({ next: call, at: Math.max(at, forecast.earliest) })
   }
   turns.sort((a, b) => a.at - b.at)
   return turns[0] ?? null
