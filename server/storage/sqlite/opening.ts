@@ -38,6 +38,7 @@ export function openStore(places: Places, nowMs: number): { database: Database; 
   }
   rmSync(places.doubt, { force: true })
   upgrade(database, places, nowMs)
+  syncRemovals(places)
   return { database, opening: { ...ordinary, logGone } }
 }
 
@@ -86,7 +87,16 @@ function replaceDamaged(places: Places, nowMs: number, problem: StoreProblem): {
   migrate(database)
   const salvaged = salvageFrom(join(aside, basename(places.database)), database)
   rmSync(places.doubt, { force: true })
+  syncRemovals(places)
   return { database, opening: { setAside: aside, restoredFrom: backup, salvaged, why: problem.message, logGone: false } }
+}
+
+/**
+ * The journal that made a new file was removed; were it back after a power cut, it would undo the file's beginning and all that followed
+ * would be unreadable (crash states, F3).
+ */
+function syncRemovals(places: Places): void {
+  syncPath(places.folder)
 }
 
 function salvageFrom(file: string, into: Database): Salvaged | null {

@@ -1,0 +1,116 @@
+import { spawnSync } from 'node:child_process'
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { afterAll, beforeAll, expect, it } from 'vitest'
+import { checkAll } from '../../server/storage/sqlite/check.ts'
+import { openDatabase } from '../../server/storage/sqlite/engine.ts'
+import { dataFolder } from '../contract/data-folder.ts'
+import { bundleRig, has } from './rig/programs.ts'
+import { Disk, stepsOf } from './rig/trace.ts'
+
+const wanted = Number(process.env['CRASH_STATES'] ?? 400)
+const { folder, remove } = dataFolder()
+let rig = ''
+beforeAll(async () => {
+  rig = await bundleRig('crash')
+})
+afterAll(async () => {
+  rmSync(dirname(rig), { recursive: true })
+  await remove()
+})
+
+/** Numbers of a fixed seed (xorshift), 0 to 1. */
+function* chances(seed: number): Generator<number, never> {
+  for (let x = seed; ;) {
+    x ^= x << 13
+    x ^= x >>> 17
+    x ^= x << 5
+    yield (x >>> 0) / 2 ** 32
+  }
+}
+
+it.skipIf(!has('strace'))(
+  `after any of ${wanted} power cuts between two system calls nothing acknowledged is lost (F3; Debian package strace)`,
+  () => {
+    const data = join(folder, 'data')
+    mkdirSync(data)
+    const trace = join(folder, 'trace')
+    const calls = 'trace=pwrite64,write,fsync,fdatasync,ftruncate,unlink'
+    spawnSync('strace', ['-f', '-y', '-xx', '-s', '100000', '-e', calls, '-o', trace, process.execPath, rig, data, '40', '5'])
+    const steps = stepsOf(readFileSync(trace, 'latin1'), data)
+    expect(steps.filter((step) => step.do === 'acknowledged')).toHaveLength(40)
+
+    const chance = chances(20261125)
+    const next = () => chance.next().value
+    const file = join(folder, 'cut', 'kiln.db')
+    const lost: string[] = []
+    let states = 0
+    const judge = (files: Map<string, Buffer>, acknowledged: number, where: string) => {
+      states++
+      rmSync(dirname(file), { recursive: true, force: true })
+      mkdirSync(dirname(file))
+      for (const [name, bytes] of files) if (!name.endsWith('-shm')) writeFileSync(join(dirname(file), name), bytes)
+      try {
+        const database = openDatabase(file, 'write')
+        try {
+          if (acknowledged === 0) return
+          checkAll(database)
+          const found = Number(database.prepare('SELECT count(*) AS n FROM journal WHERE seq <= ?').get(acknowledged)?.['n'])
+          if (found !== acknowledged) lost.push(`${where}: ${found} of ${acknowledged}`)
+        } finally {
+          database.close()
+        }
+      } catch (error) {
+        lost.push(`${where}: ${String(error)}`)
+      }
+    }
+    // the same cuts again with other chances until there are as many states as wanted
+    while (states < wanted) {
+      const disk = new Disk()
+      let acknowledged = 0
+      const every = Math.max(1, Math.floor((steps.length * 4) / (wanted - states)))
+      for (const [index, step] of steps.entries()) {
+        disk.take(step)
+        if (step.do === 'acknowledged') acknowledged = step.seq
+        if (index % every !== 0 || states >= wanted) continue
+        const upTo = Math.floor(next() * (disk.unsynced + 1))
+        const where = `after call ${index}`
+        judge(
+          disk.after(
+            () => 'lost',
+            () => false,
+          ),
+          acknowledged,
+          `${where}, the rest lost`,
+        )
+        judge(
+          disk.after(
+            (n) => (n < upTo ? 'whole' : 'lost'),
+            () => false,
+          ),
+          acknowledged,
+          `${where}, the first ${upTo}`,
+        )
+        judge(
+          disk.after(
+            () => (next() < 0.5 ? 'whole' : 'lost'),
+            () => false,
+          ),
+          acknowledged,
+          `${where}, some`,
+        )
+        judge(
+          disk.after(
+            () => 'torn',
+            () => next() < 0.5,
+          ),
+          acknowledged,
+          `${where}, torn`,
+        )
+      }
+    }
+    console.info(`crash states: ${states} states of ${steps.length} system calls, ${lost.length} lost or damaged`)
+    expect(lost).toEqual([])
+  },
+  900_000,
+)
