@@ -55,6 +55,33 @@ test('after a cut the page finds the box again by itself', async () => {
   await close()
 })
 
+test('the panels are here a moment after the page stands: a key opens its panel with no network at all', async () => {
+  const { page, context, close } = await open(browser, { view: scenes.waiting })
+  await page.waitForFunction(() => performance.getEntriesByType('resource').some(({ name }) => /PanelSwitch.*js/.test(name)), null, {
+    timeout: 2500,
+  })
+  await page.waitForLoadState('networkidle')
+  await context.setOffline(true)
+  await page.waitForTimeout(400)
+  await page.tap('[data-key="smoke"]')
+  await page.waitForSelector('.panel h2')
+  await close()
+})
+
+test('a panel that a cut kept away comes when it is wanted and the box answers again', async () => {
+  const { page: first, context, close } = await open(browser, { view: scenes.waiting })
+  const page = await context.newPage()
+  let turnedAway = 0
+  await page.route(/PanelSwitch.*js/, (route) => (turnedAway++ === 0 ? route.abort() : route.continue()))
+  await page.goto(first.url())
+  await page.waitForSelector('[data-key="smoke"]')
+  await expect.poll(() => turnedAway).toBe(1)
+  await page.waitForTimeout(400)
+  await page.tap('[data-key="smoke"]')
+  await page.waitForSelector('.panel h2')
+  await close()
+})
+
 test('after a sleep it says how long it was blind', async () => {
   const { page, close } = await open(browser, { view: scenes.waiting })
   await page.evaluate(() => {

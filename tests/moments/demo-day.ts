@@ -4,7 +4,7 @@ import type { Action } from '../../server/contract/actions.ts'
 import type { Ms } from '../../server/contract/fold.ts'
 import type { KilnView, ServerMessage } from '../../server/contract/live.ts'
 import type { RecordingLine } from '../../server/contract/recording.ts'
-import type { Call } from '../../server/contract/vocabulary.ts'
+import type { AlarmCode, Call } from '../../server/contract/vocabulary.ts'
 import { readRecording } from '../../server/recordings/read.ts'
 import { driveApp, post } from '../support/driven-app.ts'
 import type { DrivenApp } from '../support/driven-app.ts'
@@ -44,6 +44,10 @@ export class DemoDay {
 
   due(call: Call): boolean {
     return (this.#told.calls ?? []).some((one) => one.call === call && one.state === 'due')
+  }
+
+  alarmed(code: AlarmCode): boolean {
+    return (this.#told.alarms ?? []).some((one) => one.alarm === code && one.state === 'unacknowledged')
   }
 
   async act(act: Action): Promise<void> {

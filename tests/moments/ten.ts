@@ -66,7 +66,10 @@ export const ten: Moment[] = [
     name: 'cloths-dry',
     title: 'The cloths are dry',
     neighbour: 'Your pipe is hot, the good stuff flies off as vapour. Wet the cloths, now, before anything else.',
-    reach: (day) => day.playTo(at('14T09:51')),
+    reach: async (day) => {
+      await day.playTo(at('14T10:20'), () => day.alarmed('condenser-warm') || day.alarmed('condenser-hot'))
+      await day.playFor(1)
+    },
     size: 'phone',
   },
   {

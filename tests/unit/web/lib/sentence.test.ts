@@ -43,7 +43,7 @@ test('the number that the call hangs on', () => {
 
 test('a slope within its own error is steady', () => {
   expect(trendText(channel('wall', 200, 3, { slopeSd: 2 }), en, measures)).toBe('Drum wall 200 °C, steady.')
-  expect(trendText(channel('wall', 200, -13, { slopeSd: 2 }), en, measures)).toBe('Drum wall 200 °C, falling 13 °C an hour.')
+  expect(trendText(channel('wall', 200, -13, { slopeSd: 0.8 }), en, measures)).toBe('Drum wall 200 °C, falling 13 °C an hour.')
 })
 
 test('an unknown reason code is shown, never a crash', () => {
@@ -81,6 +81,11 @@ test('what is to be done at once is not pushed aside by the next forecast', () =
 
 test('a slope that is known too badly is not called steady', () => {
   expect(trendText(channel('wall', 37, -6, { slopeSd: 4 }), en, measures, 3)).toBe('Drum wall 37 °C.')
+})
+
+test('a rate is told no finer than it is known', () => {
+  expect(trendText(channel('wall', 200, -13, { slopeSd: 2 }), en, measures)).toBe('Drum wall 200 °C, falling 15 °C an hour.')
+  expect(trendText(channel('wall', 200, 24, { slopeSd: 6 }), en, measures)).toBe('Drum wall 200 °C, climbing 20 °C an hour.')
 })
 
 test('a small gap is watched for thirty minutes', () => {

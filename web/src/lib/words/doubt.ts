@@ -4,7 +4,8 @@ import type { Words } from '../../words/en.ts'
 import type { Measures } from './measures.ts'
 import { isSealed, reasonText, sentencesOf } from './sentence.ts'
 
-const sooner: Command[] = ['wait', 'collect']
+// while it is collected the sentence itself says that the drip decides
+const sooner: Command[] = ['wait']
 const notYet: Command[] = ['start-collecting', 'stop-collecting']
 
 /** How sure, what can not be judged, and what would change the call: one line under the why. Empty before lighting. */

@@ -68,8 +68,14 @@ export function trendText(channel: ChannelView | undefined, words: Words, measur
   // within two standard deviations of nothing, or less than a degree an hour, it stands still
   const unsure = 2 * (channel.slopeSd ?? 0)
   if (Math.abs(slope) < Math.max(1, unsure)) return unsure > within ? `${what} ${value}.` : `${words.trend.steady(what, value)}.`
-  const rate = measures.kelvins(slope)
+  const rate = measures.kelvins(rounded(slope, channel.slopeSd ?? 0))
   return `${slope > 0 ? words.trend.climbing(what, value, rate) : words.trend.falling(what, value, rate)}.`
+}
+
+/** No finer than it is known: steps of one, five or ten K/h. */
+function rounded(slope: number, sd: number): number {
+  const step = sd <= 1 ? 1 : sd <= 4 ? 5 : 10
+  return Math.sign(slope) * Math.max(step, Math.round(Math.abs(slope) / step) * step)
 }
 
 export function sentenceOf(kiln: KilnView, now: Ms, words: Words, measures: Measures): Sentence {
