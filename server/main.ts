@@ -79,7 +79,13 @@ function certificate(): { cert: string; key: string } | null {
   }
 }
 
-const log = pino({ level: settings.logLevel, base: null }, pino.destination(2))
+// the terminal may go away in the middle of a firing: the kiln does not
+const destination = pino.destination(2)
+destination.on('error', () => {})
+for (const stream of [process.stdout, process.stderr]) stream.on('error', () => {})
+process.on('SIGHUP', () => {})
+
+const log = pino({ level: settings.logLevel, base: null }, destination)
 const app = createApp({
   settings,
   fixed,

@@ -13,9 +13,9 @@ export interface Program {
 }
 
 /** Starts the built service on free ports and waits until it says where it is. Rejects with what it said when it ends first. */
-export function startProgram(data: string, flags: readonly string[] = []): Promise<Program> {
+export function startProgram(data: string, flags: readonly string[] = [], env: Readonly<Record<string, string>> = {}): Promise<Program> {
   const args = [join(builtFolder, 'server', 'main.js'), '--data', data, '--host', '127.0.0.1', '--port', '0', '--mqtt-port', '0', ...flags]
-  const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'pipe'] })
+  const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'pipe'], env: { ...process.env, ...env } })
   let out = ''
   const ended = new Promise<number | NodeJS.Signals | null>((resolve) => child.on('exit', (status, signal) => resolve(status ?? signal)))
   return new Promise((resolve, reject) => {
