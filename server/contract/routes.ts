@@ -31,6 +31,7 @@ export const routes = {
   firingTable: { method: 'GET', path: '/api/firings/:id/table', least: 'viewer' },
   firingDocument: { method: 'GET', path: '/api/firings/:id/document', least: 'viewer' },
   firingSchema: { method: 'GET', path: '/api/schemas/firing', least: 'viewer' },
+  whatIf: { method: 'POST', path: '/api/firings/:id/what-if', least: 'operator' },
   playAgain: { method: 'POST', path: '/api/firings/:id/again', least: 'operator' },
   lookAtImport: { method: 'POST', path: '/api/imports/look', least: 'operator', takes: 'file' },
   keepImport: { method: 'POST', path: '/api/imports', least: 'operator', takes: 'file' },

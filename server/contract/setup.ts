@@ -57,6 +57,12 @@ export interface HeardWord {
   at: Ms
 }
 
+/** Alarms of a firing that is over: by the rules of today under the limits that it ran with, and under those that were asked about. */
+export interface WhatIfAnswer {
+  alarmed: number
+  would: number
+}
+
 export interface SettingsChange {
   path: string
   from: unknown

@@ -3,6 +3,7 @@ import type { Handler } from './context.ts'
 import { keepImport, lookAtImport } from './firings/in.ts'
 import { firingDocument, firingSchema, firingTable } from './firings/out.ts'
 import { playAgain } from './firings/again.ts'
+import { whatIf } from './firings/what-if.ts'
 import { lotRoutes } from './lots/routes.ts'
 import type { People } from './people.ts'
 import { takeAct } from './routes/acts.ts'
@@ -33,6 +34,7 @@ export function handlersFor(box: Box, people: People, setup: SetupDoor, nodes: N
     firingDocument,
     firingSchema,
     playAgain,
+    whatIf,
     lookAtImport,
     keepImport,
     currentCurve,

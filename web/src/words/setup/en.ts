@@ -271,6 +271,12 @@ export const en = {
   form: {
     problems: (n: number) => (n === 1 ? 'One field can not be so:' : `${n} fields can not be so:`),
     unsaved: 'Not kept yet.',
+    whatIf: 'What would this have changed?',
+    whatIfCounting: 'Counting…',
+    whatIfTold: (would: number, alarmed: number, firings: number) =>
+      `Would have alarmed ${would} times instead of ${alarmed}, over ${firings} past firings.`,
+    whatIfNone: 'No firing of this kiln is over yet.',
+    standard: (value: string) => `standard ${value}`,
   },
 }
 

@@ -249,5 +249,10 @@ export const es: SetupWords = {
   form: {
     problems: (n) => (n === 1 ? 'Un campo no puede ser así:' : `${n} campos no pueden ser así:`),
     unsaved: 'Aún sin guardar.',
+    whatIf: '¿Qué habría cambiado?',
+    whatIfCounting: 'Contando…',
+    whatIfTold: (would, alarmed, firings) => `Habría avisado ${would} veces en vez de ${alarmed}, en ${firings} quemas pasadas.`,
+    whatIfNone: 'Aún no terminó ninguna quema de este horno.',
+    standard: (value) => `normal ${value}`,
   },
 }

@@ -244,5 +244,10 @@ export const th: SetupWords = {
   form: {
     problems: (n) => `${n} ช่องเป็นแบบนี้ไม่ได้:`,
     unsaved: 'ยังไม่ได้เก็บ',
+    whatIf: 'ถ้าใช้ค่านี้จะต่างอย่างไร',
+    whatIfCounting: 'กำลังนับ…',
+    whatIfTold: (would, alarmed, firings) => `จะเตือน ${would} ครั้ง แทนที่จะเป็น ${alarmed} ครั้ง จากการเผา ${firings} ครั้งที่ผ่านมา`,
+    whatIfNone: 'ยังไม่มีการเผาที่จบแล้วของเตานี้',
+    standard: (value) => `ค่าปกติ ${value}`,
   },
 }
