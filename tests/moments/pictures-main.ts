@@ -44,7 +44,7 @@ function page(rows: { moment: Moment; time: string; said: Said }[]): string {
   const parts = rows.map(({ moment, time, said }) =>
     [
       `## ${moment.title}, ${time}`,
-      `A good neighbour: *${moment.neighbour}*`,
+      `A good neighbour: _${moment.neighbour}_`,
       `The screen: **${said.command}** ${said.until} ${said.why}`,
       `![${moment.title}](${moment.name}.png)`,
     ].join('\n\n'),

@@ -24,4 +24,4 @@ export { expectCharge, usualCharge } from '../../../server/domain/yield/expect.t
 export { moistureByWeighing } from '../../../server/domain/yield/moisture.ts'
 export { boilingAtC } from '../../../server/domain/channels/boiling.ts'
 export { onePoint, twoPoints, type CalibrationProblem } from '../../../server/domain/channels/calibration.ts'
-export { steadiness, warmedOne, type Rise, type Steady } from '../../../server/domain/channels/warming.ts'
+export { steadiness, warmedOne, type Steady } from '../../../server/domain/channels/warming.ts'
