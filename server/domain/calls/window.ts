@@ -4,7 +4,7 @@ import type { Advice } from '../estimate/types.ts'
 import { newest } from '../firing/facts.ts'
 import { mean } from '../firing/history.ts'
 import type { Look } from '../firing/look.ts'
-import { startHeat, stepHeat, type Heat } from './heat.ts'
+import { fireHolds, startHeat, stepHeat, type Heat } from './heat.ts'
 import { smokeStart, smokeStop } from './smoke.ts'
 import { carried, charredVotes, startSigns, stopVotes } from './votes.ts'
 
@@ -48,6 +48,8 @@ const bandDwellMs = 10 * minuteMs
 const shutDwellMs = 8 * minuteMs
 /** How long a drip seen clear holds the start back: the next glass is due by then. Common practice, no source. */
 const clearHoldsMs = 25 * minuteMs
+/** The coolest smoke at which a village kiln's plateau stood was 55 °C (trade facts 1.2.4); the probes may read a little less. */
+const sourFromC = 45
 const paleHoldsMs = 25 * minuteMs
 
 /** One minute of the window. `advice` leads where there is no good smoke probe. */
@@ -134,7 +136,10 @@ function rulesStop(w: Window, look: Look): Reason[] | null {
   return carried(votes) ? votes.yes : null
 }
 
+/** A pale drip or yellow smoke starts at once, unless the fire is going out or nothing is warm yet: one glass can deceive. */
 function sightedStart(look: Look): Reason[] | null {
+  const warmest = Math.max(...[look.past.wall, look.past.outlet, look.past.smoke].map((past) => mean(past, 10) ?? 0))
+  if (!fireHolds(look) || warmest < sourFromC) return null
   const drip = newest(look.facts.drip)?.look
   const smoke = newest(look.facts.smoke)?.look
   if (drip === 'pale' || drip === 'amber') return [{ code: `seen-drip-${drip}` }]

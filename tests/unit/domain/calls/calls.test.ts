@@ -27,6 +27,11 @@ describe('what the operator sees outranks a band', () => {
       expect(start).toBeLessThanOrEqual(61)
     }
   })
+  it('a pale drip starts nothing while the fire is out', () => {
+    const dead: Curves = { ...three, firebox: through([-15, 20], [0, 20], [10, 600], [40, 560], [70, 90], [300, 30]) }
+    const { outputs } = play(firing(dead, [lit, [100, see('pale')]], -5, 120))
+    expect(at(outputs, 'start-collecting', 'due')).toEqual([])
+  })
   it('only a pale drip, seen later, takes a stop back', () => {
     const early: Curves = { ...three, wall: through([-15, 20], [0, 20], [80, 160], [120, 240], [500, 260]) }
     const plain = play(firing(early, [lit], -5, 260))
