@@ -72,12 +72,6 @@ export class DemoDay {
     return this.playTo(this.now + minutes * minute)
   }
 
-  /** One reading of one probe, measured now, in the short hand-made form. */
-  async reading(probe: string, value: number): Promise<void> {
-    const pack = [{ bn: 'demo/n1/', n: probe, u: 'Cel', v: value, t: this.now / 1000 }]
-    await this.app.client.publishAsync('firing/1/demo/n1/readings', JSON.stringify(pack), { qos: 1 })
-  }
-
   async #enter(line: RecordingLine): Promise<void> {
     if ('topic' in line && 'payload' in line) {
       await this.app.client.publishAsync(line.topic, JSON.stringify(line.payload), { qos: 1, retain: line.retained ?? false })
