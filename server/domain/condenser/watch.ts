@@ -59,7 +59,7 @@ const pausesKept = 6
 const fewestPauses = 3
 
 /** Cloths count as dry so far over what wet ones reach, K. From trials, no source. */
-const dryByK = 17
+const dryByK = 14
 const dryBandK = 4
 /** One pause is half as long again as the usual one now and then, twice as long hardly ever: the alarm comes between. From trials, no source. */
 const pauseTimes = 1.75
@@ -114,7 +114,7 @@ export function isForgotten(watch: CondenserWatch, look: Look, toldLately: boole
 /** The next wetting is about to come by this operator's habit. */
 export function isWithinHabit(watch: CondenserWatch, look: Look): boolean {
   const usual = usualPauseMin(watch)
-  return usual !== null && watch.wettedAt !== null && look.at - watch.wettedAt < habitTimes * usual * minuteMs
+  return usual !== null && watch.wettedAt !== null && look.at - watch.wettedAt < Math.min(pauseLimits.least, habitTimes * usual) * minuteMs
 }
 
 /** Once a minute. */
@@ -124,7 +124,8 @@ export function stepCondenser(watch: CondenserWatch, look: Look): void {
   // a fire that failed takes the vapour with it: what wet cloths reach is learnt anew after it
   const fire = mean(look.past.firebox, 5)
   const usual = quantile(look.past.firebox, 180, 0.75)
-  if (fire !== null && usual !== null && fire < 0.65 * usual && look.facts.stoppedFeedingAt === null) watch.vapourSince = null
+  const failed = fire !== null && usual !== null && fire < 0.65 * usual && now < look.config.limits.condenserNoticeC
+  if (failed && look.facts.stoppedFeedingAt === null) watch.vapourSince = null
   else if (now >= vapourC) watch.vapourSince ??= look.at
   watch.wetC = watch.vapourSince !== null && look.at - watch.vapourSince >= settledMs ? lowest(look.past.outlet, cycleMin) : null
   followCycle(watch, mean(look.past.outlet, 1) ?? now)
