@@ -251,11 +251,18 @@ describe('backups', () => {
   it('are whole, have a manifest, and the oldest go', async () => {
     const folder = folderOf()
     let now = Date.UTC(2026, 2, 1)
-    const { store } = await started(folder, { now: () => (now += 1000) })
+    const { store } = await started(folder, { now: () => now })
     await store.append(entries(1, 10))
-    for (let n = 0; n < 9; n++) await store.backup()
+    for (let day = 2; day <= 12; day++) {
+      now = Date.UTC(2026, 2, day)
+      await store.backup()
+    }
+    now += 3_600_000
+    await store.backup()
     const names = readdirSync(join(folder, 'backups'))
-    expect(names.filter((name) => name.endsWith('.db')).length).toBe(7)
+    // the newest of 7 days, and of the week of 2 March (a Monday)
+    const days = names.filter((name) => name.endsWith('.db')).map((name) => name.slice(8, 13))
+    expect(days).toEqual(['06T00', '07T00', '08T00', '09T00', '10T00', '11T00', '12T01'])
     expect(names.filter((name) => name.endsWith('.part'))).toEqual([])
     const manifest = JSON.parse(readFileSync(join(folder, 'backups', names.find((name) => name.endsWith('.json')) ?? ''), 'utf8')) as {
       lastSeq: number

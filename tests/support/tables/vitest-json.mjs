@@ -18,6 +18,8 @@ export function runTests(files, env = {}) {
     'pure',
     '--reporter',
     'json',
+    '--reporter',
+    'default',
   ]
   const run = spawnSync('npx', [...args, '--outputFile', out, ...files], {
     env: { ...process.env, ...env },
@@ -28,7 +30,7 @@ export function runTests(files, env = {}) {
     const { testResults } = JSON.parse(readFileSync(out, 'utf8'))
     const tests = testResults.flatMap(({ name, assertionResults, message }) =>
       assertionResults.length === 0
-        ? [{ file: name, title: name, status: 'failed', seconds: 0, why: message }]
+        ? [{ file: name, fullName: name, title: name, status: 'failed', seconds: 0, why: message }]
         : assertionResults.map(({ fullName, title, status, duration, failureMessages }) => ({
             file: name,
             fullName,
