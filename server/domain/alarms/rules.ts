@@ -46,7 +46,7 @@ export function judgeOutlet(scene: Scene, outletC: number, tell: Tell): void {
     because: [{ code: 'outlet-over', value: outletC, limit: hot }, ...costs(scene, outletC)],
     delays: { onS: condenserOnDelayS, offS: condenserOffDelayS },
     // one trouble, one alarm: the other says the same and asks for the same
-    quiet: !worthCatching(scene) || isWithinHabit(scene.condenser, scene.look) || scene.board.items['condenser-warm']?.on === true,
+    quiet: !worthCatching(scene) || isWithinHabit(scene.condenser, scene.look) || stands(scene, 'condenser-warm'),
   })
 }
 
@@ -81,10 +81,16 @@ function toldLately({ board, look }: Scene): boolean {
   })
 }
 
+/** The alarm is on and may be heard: one that is itself kept quiet speaks for nobody. */
+function stands({ board }: Scene, alarm: 'condenser-warm' | 'condenser-hot'): boolean {
+  const item = board.items[alarm]
+  return item?.on === true && item.state !== 'suppressed' && item.state !== 'out-of-service'
+}
+
 /** The hot alarm stands, or stood a moment ago and the outlet is on its way down. */
 function hotSpeaks(scene: Scene): boolean {
   const hot = scene.board.items['condenser-hot']
-  return hot !== undefined && (hot.on || (hot.state === 'normal' && scene.look.at - hot.since < 600_000))
+  return stands(scene, 'condenser-hot') || (hot?.state === 'normal' && scene.look.at - hot.since < 600_000)
 }
 
 /** Every sample of a carbon monoxide probe, ppm (trade facts 7.1.2). */
