@@ -20,6 +20,8 @@ export interface Cooling {
   rose: Reason[] | null
   slow: Reason[] | null
   relit: Reason[] | null
+  /** The wall fell faster than any sealed drum under earth: its probe came off, and it tells nothing of the inside any more. */
+  wallOff: Reason[] | null
   /** Since when everything that opening asks for has held. */
   fitSince: Ms | null
   doubts: Reason[]
@@ -38,6 +40,7 @@ export function startCooling(sealedAt: Ms): Cooling {
     rose: null,
     slow: null,
     relit: null,
+    wallOff: null,
     fitSince: null,
     doubts: [],
     hottestC: null,
@@ -74,8 +77,25 @@ export function stepCooling(cooling: Cooling, look: Look, cold: ColdStart): void
   const over = air === null || wall === null ? null : wall - Math.max(-6, Math.min(6, cold.wallOverAirK ?? 0)) - air.value
   if (over !== null && cooling.firstK === null && elapsedMs < hourMs) cooling.firstK = over
   cooling.points.push(over === null ? null : Math.round(over * 1000) / 1000)
+  cooling.wallOff ??= fellOff(cooling, over)
   cooling.hottestC = air === null || over === null ? null : hottest(cooling, look, over, air.value)
   leaks(cooling, look, over, elapsedMs)
+}
+
+// Recorded and simulated tight drums kept at least 0.85 of the wall's excess over the air in 20 minutes and 0.7 in an hour: trials, no source.
+const keptIn20Min = 0.7
+const keptInHour = 0.5
+/** Nearer to the air a shower or the sun moves the wall as fast, K. */
+const fallFromK = 40
+
+function fellOff(cooling: Cooling, over: number | null): Reason[] | null {
+  if (over === null) return null
+  const last = cooling.points.length - 1
+  const falls = (back: number, kept: number): boolean => {
+    const before = cooling.points[last - back]
+    return before !== null && before !== undefined && before > fallFromK && over < kept * before
+  }
+  return falls(1, keptIn20Min) || falls(2, keptIn20Min) || falls(6, keptInHour) ? [{ code: 'wall-fell-off', value: over }] : null
 }
 
 /** Upper bound of the hottest part, °C. */

@@ -9,8 +9,8 @@ const holdMs = hourMs / 3
 const doubtMs = 0.4 * hourMs
 /** Sealed-side probes count as near the air within this, K. The wall has its own, stricter bound. */
 const nearK = 20
-/** How far the model's 99.9 % bound lies above what its kilns really had, K (trials). */
-const modelDoubtK = 100
+/** How far the model's 99.9 % bound lies above what its kilns really had, K (trials: 3 to 50). */
+const modelDoubtK = 60
 
 export interface OpenJudgement {
   due: boolean
@@ -49,7 +49,8 @@ export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | nu
   else put(rate <= Math.max(0.5, airRate + 0.5), { code: 'wall-falling', value: rate })
   put(cooling.rose === null, cooling.rose?.[0] ?? { code: 'no-rise' })
   put(cooling.slow === null && !modelLeak, cooling.slow?.[0] ?? { code: 'no-leak' })
-  cooling.doubts = []
+  if (cooling.wallOff !== null) unless.push(...cooling.wallOff)
+  cooling.doubts = cooling.wallOff === null ? [] : [...cooling.wallOff]
   if (mean(look.past.core, 20) === null) cooling.doubts.push({ code: 'no-core-probe' })
   if (air?.measured !== true) cooling.doubts.push({ code: 'no-air-probe' })
   const holds = unless.length === 0
@@ -61,6 +62,7 @@ export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | nu
 /** A due opening is taken back on any rise, or when the bound is clearly over its limit again. */
 export function mustWithdraw(cooling: Cooling, look: Look): Reason[] | null {
   if (cooling.rose !== null) return cooling.rose
+  if (cooling.wallOff !== null) return cooling.wallOff
   if (cooling.slow !== null) return cooling.slow
   const limit = look.config.limits.openHottestC + 3
   return cooling.hottestC !== null && cooling.hottestC > limit ? [{ code: 'hottest-over', value: cooling.hottestC, limit }] : null

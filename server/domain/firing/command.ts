@@ -25,6 +25,8 @@ export function standingOf(state: KilnState): Standing {
     return trial ? { do: 'trial-opening', call: 'open', next: null } : { do: 'keep-shut', call: null, next: null }
   }
   if (phase.phase === 'failed') return { do: 'relight', call: null, next: null }
+  // the phase follows a logged lighting with the next step of the grid
+  if (phase.phase === 'idle' && facts.litAt !== null) return { do: 'wait', call: null, next: 'start-collecting' }
   if (phase.phase === 'idle') return { do: facts.loadedAt === null ? 'none' : 'light', call: null, next: null }
   if (calls.seal.state === 'due') return { do: 'seal', call: 'seal', next: null }
   if (stopping === 'due') return { do: 'stop-collecting', call: 'stop-collecting', next: 'seal' }

@@ -76,6 +76,9 @@ describe('the program', () => {
     const second = await start(data)
     const [firing] = await getJson<{ id: string }[]>(`${second.url}/api/firings`)
     await sendTo(second.mqttPort, node, acked, 60)
+    // phases are judged every ten seconds: a quick machine must wait for the first
+    const toldSoFar = async () => (await getJson<{ outputs: Output[] }>(`${second.url}/api/firings/${firing?.id}`)).outputs.length
+    await expect.poll(toldSoFar, { timeout: 25_000, interval: 500 }).toBeGreaterThan(0)
     await post(`${second.url}/api/acts`, { id: 'a-unload', kiln: 'kiln-1', act: { action: 'unload' } })
     await new Promise((resolve) => setTimeout(resolve, 2500))
     const { outputs, acts } = await getJson<{ outputs: Output[]; acts: { id: string }[] }>(`${second.url}/api/firings/${firing?.id}`)

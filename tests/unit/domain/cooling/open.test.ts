@@ -11,8 +11,8 @@ describe('the opening of a sealed kiln', () => {
   })
 
   it('waits for a night at least, however fast it cools', () => {
-    const run = runSealed({ ...tightKiln, tauH: 1.2 }, 20, 2)
-    expect(run.below45H).toBeLessThan(5)
+    const run = runSealed({ ...tightKiln, tauH: 2 }, 20, 2)
+    expect(run.below45H).toBeLessThan(8)
     expect(run.openH).toBeGreaterThanOrEqual(10)
   })
 
@@ -43,6 +43,16 @@ describe('the opening of a sealed kiln', () => {
     }
     expect(unsafe).toEqual([])
     expect(lateH.length).toBeGreaterThan(100)
+  })
+
+  it.each([
+    ['falls off', 1, 0],
+    ['falls off in the night', 6, 0.05],
+    ['hangs by a thread', 1, 0.4],
+  ])('is never called once the wall probe %s, and says so', (_how, fromH, keeps) => {
+    const run = runSealed({ ...tightKiln, off: { fromH, keeps } }, 60, 5)
+    expect(run.openH).toBeNull()
+    expect(run.cooling.doubts.map((d) => d.code)).toContain('wall-fell-off')
   })
 
   it('takes the limit of the kiln, not a fixed one', () => {

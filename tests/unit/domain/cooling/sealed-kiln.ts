@@ -23,6 +23,8 @@ export interface SealedKiln {
   leakK: number
   leakFromH: number
   ambientProbe: boolean
+  /** The wall probe comes off so many hours after sealing and shows this share of what it showed, over the air. */
+  off?: { fromH: number; keeps: number }
   /** The kiln's own limit for the hottest part, °C. */
   limitC?: number
 }
@@ -85,7 +87,8 @@ export function runSealed(kiln: SealedKiln, hours: number, seed: number): Sealed
     firebox += ((air - firebox) / 1.6) * (1 / 60)
     const share = kiln.wallShare * (1 + kiln.wallLead * Math.exp(-h / 1.2))
     const at = sealedAt + m * minuteMs
-    write(past.wall, at, air + over * share + kiln.wallOffK + noise())
+    const touch = kiln.off !== undefined && h >= kiln.off.fromH ? kiln.off.keeps : 1
+    write(past.wall, at, air + over * share * touch + kiln.wallOffK + noise())
     write(past.firebox, at, firebox + noise())
     write(past.outlet, at, air + 0.3 + noise())
     write(past.ambient, at, kiln.ambientProbe ? air + noise() : null)

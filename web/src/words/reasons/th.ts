@@ -69,6 +69,7 @@ export const th: ReasonList = {
   'hottest-over': (r, m) => `จุดร้อนสุดอาจถึง ${told.temperature(r, m)} เกิน ${told.limit(r, m)}`,
   'hottest-upper': (r, m) => `จุดร้อนสุดอาจถึง ${told.temperature(r, m)} ต้องต่ำกว่า ${told.limit(r, m)}`,
   'model-hottest': (r, m) => `จุดร้อนสุดอาจถึง ${told.temperature(r, m)} ต้องต่ำกว่า ${told.limit(r, m)}`,
+  'wall-fell-off': () => 'ผนังเย็นเร็วเกินกว่าถังที่ปิดสนิทจะเป็นได้ หัววัดหลุด ให้ปิดไว้',
   'hottest-unknown': () => 'ยังบอกไม่ได้ว่าข้างในร้อนเท่าไร',
   'firebox-near-air': (r, m) => `ช่องไฟ ${told.temperature(r, m)} ต้องต่ำกว่า ${told.limit(r, m)}`,
   'smoke-near-air': (r, m) => `ปล่อง ${told.temperature(r, m)} ต้องต่ำกว่า ${told.limit(r, m)}`,
