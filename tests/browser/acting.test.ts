@@ -26,6 +26,45 @@ test('one touch logs, a second one within two seconds is the same touch', async 
   await close()
 })
 
+test('every touch is taken while readings arrive ten times a second', async () => {
+  const { page, fake, close } = await open(browser, { view: scenes.waiting })
+  await page.waitForTimeout(settled)
+  const readings = setInterval(() => fake.part('channels', [...scenes.waiting.channels]), 100)
+  try {
+    for (const [index, key] of ['refuel', 'wet-condenser', 'start-collecting'].entries()) {
+      await page.waitForTimeout(settled)
+      await page.tap(`[data-key="${key}"]`)
+      await expect.poll(() => fake.acts.length, { timeout: 2000 }).toBe(index + 1)
+    }
+    expect(fake.acts.map(({ act }) => act.action)).toEqual(['refuel', 'wet-condenser', 'start-collecting'])
+  } finally {
+    clearInterval(readings)
+    await close()
+  }
+})
+
+test('a touch just after the keys changed was meant for what stood there before', async () => {
+  const { page, fake, close } = await open(browser, { view: scenes.waiting })
+  await page.waitForTimeout(settled)
+  // in the page, so that the touch comes as soon as the new key stands
+  await page.evaluate(() => {
+    new MutationObserver((_, watch) => {
+      const key = document.querySelector<HTMLElement>('[data-key="stop-collecting"]')
+      if (!key) return
+      watch.disconnect()
+      key.click()
+      document.body.dataset.touched = 'yes'
+    }).observe(document.body, { subtree: true, childList: true, attributes: true })
+  })
+  fake.part('firing', { ...scenes.waiting.firing, collectingSince: noon })
+  await page.waitForSelector('body[data-touched]')
+  await page.waitForTimeout(settled)
+  expect(fake.acts).toEqual([])
+  await page.tap('[data-key="stop-collecting"]')
+  await expect.poll(() => fake.acts.map(({ act }) => act.action)).toEqual(['stop-collecting'])
+  await close()
+})
+
 test('five minutes earlier: a later entry names the first', async () => {
   const { page, fake, close } = await open(browser, { view: scenes.waiting })
   await page.waitForTimeout(settled)
