@@ -49,3 +49,15 @@ describe('the hands line', () => {
     expect(state.openNotBefore).not.toBeNull()
   })
 })
+
+describe('the command', () => {
+  it('is to wait as soon as the lighting is logged, before the phase follows; loaded or not', () => {
+    for (const loaded of [false, true]) {
+      const before = play(firing(drum, loaded ? [[-4, { action: 'load' }]] : [], -5, -1))
+      expect(before.view).toMatchObject({ firing: { phase: 'idle' }, command: { do: loaded ? 'light' : 'none' } })
+      const at = lightAt - minuteMs + 1000
+      const after = rulesOnly.step(before.state, { seq: 90_000, at, kind: 'act', id: 'light', doneAt: at, act: { action: 'light' } }).state
+      expect(rulesOnly.view(after, at)).toMatchObject({ firing: { phase: 'idle' }, command: { do: 'wait' } })
+    }
+  })
+})
