@@ -75,14 +75,14 @@ export interface BlindSpan {
 
 const shortestBlindMs = 60_000
 
-/** Stretches in which a probe that was heard before gave no number; the service breaks the line there. */
+/** Stretches in which a probe that was heard before gave no number, to the end if it never came back; the service breaks the line there. */
 export function blindSpans({ t, series }: Pick<Curve, 't' | 'series'>): BlindSpan[] {
   return series.flatMap(({ key, values }) => {
     if (key === 'smoke-estimated') return []
     const spans: BlindSpan[] = []
     let last: number | null = null
     values.forEach((value, index) => {
-      if (value === null) return
+      if (value === null && index < values.length - 1) return
       const [from, to] = [t[last ?? index] ?? 0, t[index] ?? 0]
       if (last !== null && index - last > 1 && to - from >= shortestBlindMs) spans.push({ of: key, from, to })
       last = index

@@ -71,6 +71,19 @@ test('blind time is a broken line, of the probes only', () => {
   expect([topOf(curve, 'smoke', 'wall'), topOf(curve, 'co')]).toEqual([31, null])
 })
 
+test('a probe that never came back was blind to the end; one that was never heard is not told', () => {
+  const t = [0, 1, 2, 3, 4].map((n) => n * min)
+  const lost: Pick<Curve, 't' | 'series'> = {
+    t,
+    series: [
+      { key: 'wall', values: [20, 21, null, null, null] },
+      { key: 'outlet', values: [20, 21, 22, 23, 24] },
+      { key: 'smoke', values: [null, null, null, null, null] },
+    ],
+  }
+  expect(blindSpans(lost)).toEqual([{ of: 'wall', from: min, to: 4 * min }])
+})
+
 const firing = (acts: Act[]): WholeFiring => ({
   id: 'f',
   kiln: 'kiln-1',
