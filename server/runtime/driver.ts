@@ -1,12 +1,12 @@
 import type { Act, ActionName } from '../contract/actions.ts'
 import type { ActId, Input, KilnConfig, KilnId, Ms, NodeId, Output } from '../contract/fold.ts'
-import type { HealthCode } from '../contract/vocabulary.ts'
+import type { HealthCode, Role } from '../contract/vocabulary.ts'
 import type { KilnFold } from '../domain/firing/types.ts'
 import type { IntakeFold, KilnInput, Refusal } from '../domain/intake/types.ts'
 import type { CurvePoint, JournalEntry } from '../storage/store.ts'
 import { documentOf } from './entry.ts'
 import { freezeOrigin, thawOrigin } from './origin.ts'
-import { claim, roleAt } from './roles.ts'
+import { claim, roleAt, roleByName, silentHolder } from './roles.ts'
 import { makeSession, remember, rememberAct } from './session.ts'
 import type { Known, Origin, Session } from './session.ts'
 import { lets } from './throttle.ts'
@@ -49,6 +49,8 @@ type Numberless<T> = T extends Input ? Omit<T, 'seq' | 'at'> : never
 const tick = { kind: 'tick' } as const
 const secondMs = 1000
 const hourMs = 3_600_000
+/** A channel that a fresh session has not heard for so long is silent (wire format 7: lost after a minute), ms. */
+const silentMs = 120_000
 
 const wholeSecond = (at: Ms): Ms => Math.floor(at / secondMs) * secondMs
 
@@ -207,13 +209,33 @@ export class Driver<I, K> {
   private claimFor(at: Ms, channel: string): void {
     const { sessions, known } = this.state
     for (const session of sessions.values()) if (channel in session.config.roles) return
-    const taken = claim(sessions.values(), channel)
+    const taken = claim(sessions.values(), channel) ?? this.handOver(at, channel)
     if (!taken) return
     const { session } = taken
     session.config = { ...session.config, roles: { ...session.config.roles, [channel]: taken.role } }
     this.step(session, at, { kind: 'config', config: session.config })
     const node = nodeOf(channel)
     for (const earlier of [known.get(`channel ${channel}`), known.get(`node ${node}`)]) if (earlier) this.step(session, at, earlier)
+  }
+
+  /** While nobody fires, a role goes from a channel that has fallen silent to one of its name that speaks: a first try by hand must not keep it. */
+  private handOver(at: Ms, channel: string): { session: Session<K>; role: Role } | null {
+    const role = roleByName(channel)
+    if (role === null) return null
+    for (const session of this.state.sessions.values()) {
+      if (session.openedAt !== null) continue
+      const { channels } = this.folds.kiln.view(session.state, at)
+      const silent = (holder: string): boolean => {
+        const heard = channels.find((one) => one.channel === holder)?.heard ?? 'never'
+        return heard === 'lost' || (heard === 'never' && at - session.origin.at > silentMs)
+      }
+      const holder = silentHolder(session.config, role, silent)
+      if (holder === null) continue
+      const { [holder]: _given, ...roles } = session.config.roles
+      session.config = { ...session.config, roles }
+      return { session, role }
+    }
+    return null
   }
 
   private plot(session: Session<K>, input: Extract<KilnInput, { kind: 'sample' }>): void {

@@ -3,7 +3,7 @@ import { roles } from '../contract/vocabulary.ts'
 import type { Role } from '../contract/vocabulary.ts'
 
 /** The role that a channel's own name gives it, if any. */
-function roleByName(channel: ChannelId): Role | null {
+export function roleByName(channel: ChannelId): Role | null {
   const name = channel.slice(channel.lastIndexOf('/') + 1)
   return roles.find((role) => role === name) ?? null
 }
@@ -22,6 +22,15 @@ export function claim<S extends { config: KilnConfig }>(sessions: Iterable<S>, c
   if (role === null) return null
   for (const session of sessions) if (!Object.values(session.config.roles).includes(role)) return { session, role }
   return null
+}
+
+/**
+ * The channel that took a role by its own name and has fallen silent since: it must give way to one of that name that speaks.
+ * Null where the holder speaks, or was given the role by a person.
+ */
+export function silentHolder(config: KilnConfig, role: Role, isSilent: (channel: ChannelId) => boolean): ChannelId | null {
+  const holder = Object.keys(config.roles).find((channel) => config.roles[channel] === role)
+  return holder !== undefined && roleByName(holder) === role && isSilent(holder) ? holder : null
 }
 
 /** Roles after a change of the settings: as set there, and those that other channels took by their own name where they are still free. */

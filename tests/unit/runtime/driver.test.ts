@@ -79,6 +79,20 @@ describe('the driver', () => {
     ])
   })
 
+  test('a role goes from a channel that fell silent to one of its name that speaks, but not while somebody fires', () => {
+    const roles = (lit: boolean) => {
+      const driver = fresh()
+      driver.drive(reading(1, start + 1, [{ n: 'wall', v: 41 }], 'hand'))
+      driver.drive(reading(2, start + 30_000, [{ n: 'wall', v: 42 }], 'n1'))
+      expect(driver.state.sessions.get('kiln-1')?.config.roles).toEqual({ 'yard/hand/wall': 'wall' })
+      if (lit) driver.drive(act(3, start + 40_000, { action: 'light' }))
+      driver.drive(reading(4, start + 200_000, [{ n: 'wall', v: 43 }], 'n1'))
+      return driver.state.sessions.get('kiln-1')?.config.roles
+    }
+    expect(roles(false)).toEqual({ 'yard/n1/wall': 'wall' })
+    expect(roles(true)).toEqual({ 'yard/hand/wall': 'wall' })
+  })
+
   test('a channel named after a role takes it once; other channels wait for a role', () => {
     const driver = fresh()
     driver.drive(
