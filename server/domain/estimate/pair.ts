@@ -30,7 +30,7 @@ export interface PairState<M> {
 /** Both on the same readings: the ensemble estimates and forecasts, the stop is advised by the two together. */
 export function pairOf<M>(first: Estimator<M>, networks: readonly Network[]): Estimator<PairState<M>> {
   return {
-    version: 1000 * first.version + 2,
+    version: 1000 * first.version + 3,
     start: (config) => ({
       ensemble: first.start(config),
       judge: startJudge(config.charge),

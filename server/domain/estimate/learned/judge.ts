@@ -12,13 +12,6 @@ import { signsOf } from './signs.ts'
 const gridPerMinute = 6
 /** The value is smoothed over this time: shorter than a bottle, longer than the swings of fire and cloths. */
 const smoothingMinutes = 12
-/** Nothing is worth condensing sooner, minutes after lighting. */
-const earliestMinutes = 20
-/** A start stands after so many minutes of a positive value. */
-const startMinutes = 10
-/** A stop needs a value clearly below zero for so long. Neighbouring settings (-0.1 to -0.3, 10 to 20 min) earn the same within 0.02. */
-const stopWorth = -0.2
-const stopMinutes = 12
 
 const drips: readonly DripLook[] = ['none', 'clear', 'pale', 'amber', 'dark', 'black']
 const smokes: readonly SmokeLook[] = ['none', 'white', 'yellow', 'blue', 'clear']
@@ -37,10 +30,6 @@ export interface JudgeState {
   shares: Shares | null
   /** Worth of collecting, in kilograms of good a kilogram that comes, smoothed. */
   worth: number | null
-  upMinutes: number
-  downMinutes: number
-  start: boolean
-  stop: boolean
 }
 
 export function startJudge(charge: Charge): JudgeState {
@@ -55,10 +44,6 @@ export function startJudge(charge: Charge): JudgeState {
     smoke: 0,
     shares: null,
     worth: null,
-    upMinutes: 0,
-    downMinutes: 0,
-    start: false,
-    stop: false,
   }
 }
 
@@ -136,8 +121,4 @@ function judgeMinute(state: JudgeState, networks: readonly Network[], worth: Kil
   const sinceLit = state.memory.minute - (state.memory.litMinute ?? 0)
   state.shares = shares
   state.worth = state.worth === null || sinceLit < 2 ? value : state.worth + (1 - Math.exp(-1 / smoothingMinutes)) * (value - state.worth)
-  state.upMinutes = state.worth > 0 && sinceLit >= earliestMinutes ? state.upMinutes + 1 : 0
-  if (state.upMinutes >= startMinutes) state.start = true
-  state.downMinutes = state.start && state.worth < stopWorth ? state.downMinutes + 1 : 0
-  state.stop = state.downMinutes >= stopMinutes || (state.stop && state.worth < 0)
 }

@@ -114,35 +114,36 @@ describe('the judge', () => {
   })
   const lit: Evidence[] = [{ at: 0, kind: 'lit' }]
 
-  function judged(plan: [number, number, number][][]): { start: number | null; stop: number | null } {
+  /** Worth after so many minutes of each. */
+  function worthAfter(plan: [number, [number, number, number]][]): number {
     const state = startJudge({})
-    let start: number | null = null
-    let stop: number | null = null
     let at = 0
-    for (const [i, part] of plan.entries()) {
-      for (const shares of part) {
-        for (let k = 0; k < 6; k++, at += 10_000) stepJudge(state, grid(at), i === 0 && at === 0 ? lit : [], [says(shares)], worth)
-        if (state.start) start ??= at / 60_000
-        if (state.stop) stop ??= at / 60_000
-      }
-    }
-    return { start, stop }
+    for (const [minutes, shares] of plan)
+      for (let k = 0; k < minutes * 6; k++, at += 10_000) stepJudge(state, grid(at), at === 0 ? lit : [], [says(shares)], worth)
+    return state.worth ?? NaN
   }
-  const minutes = (n: number, shares: [number, number, number]) => Array.from({ length: n }, () => shares)
   const good: [number, number, number] = [0.9, 0.05, 0.05]
   const tarry: [number, number, number] = [0.1, 0, 0.9]
 
-  it('starts ten minutes after it is worth it, never in the first twenty', () => {
-    const { start, stop } = judged([minutes(60, good)])
-    expect(start).toBe(29)
-    expect(stop).toBeNull()
+  it('weighs the shares by what they are worth', () => {
+    expect(worthAfter([[60, good]])).toBeCloseTo(0.9 - 0.25 * 0.05 - 2 * 0.05, 9)
   })
 
-  it('stops on tar that lasts, and does not mind a puff of it', () => {
-    expect(judged([minutes(60, good), minutes(8, tarry), minutes(60, good)]).stop).toBeNull()
-    const { stop } = judged([minutes(60, good), minutes(60, tarry)])
-    expect(stop).toBeGreaterThan(72)
-    expect(stop).toBeLessThan(95)
+  it('comes down with tar that lasts by the twelve minutes of its smoothing, and does not mind a puff of it', () => {
+    const before = 0.9 - 0.25 * 0.05 - 2 * 0.05
+    const after = 0.1 - 2 * 0.9
+    expect(
+      worthAfter([
+        [60, good],
+        [12, tarry],
+      ]),
+    ).toBeCloseTo(after + (before - after) / Math.E, 9)
+    expect(
+      worthAfter([
+        [60, good],
+        [3, tarry],
+      ]),
+    ).toBeGreaterThan(0)
   })
 
   it('has no opinion before the fire is lit', () => {
