@@ -5,7 +5,9 @@ import '@fontsource/atkinson-hyperlegible-next/latin-800.css'
 import './look/tokens.css'
 import './look/page.css'
 import App from './App.svelte'
+import { lendWhatIsMissing } from './lib/old-tablets.ts'
 import { placeOf } from './lib/place.ts'
 
+lendWhatIsMissing()
 const target = document.getElementById('page')
 if (target) mount(App, { target, props: { place: placeOf(document.baseURI) } })

@@ -16,6 +16,9 @@ export class SiteClock {
 
   /** Site time now, ms, moved on by `tick`. */
   now = $state<Ms>(0)
+  /** The same in whole steps: what hangs on these is worked out anew once a second, once a minute. */
+  second = $derived(Math.floor(this.now / 1000) * 1000)
+  minute = $derived(Math.floor(this.now / 60_000) * 60_000)
   /** Since anything was heard, s. */
   silentS = $state(0)
   /** False until the first message. */

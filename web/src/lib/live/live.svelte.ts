@@ -1,5 +1,6 @@
 import type { KilnId } from '../../../../server/contract/fold.ts'
 import type { KilnView, ServerMessage, SiteView } from '../../../../server/contract/live.ts'
+import { KilnParts } from './kiln-parts.svelte.ts'
 
 /** All that the page knows of the site. Every part is replaced whole, never changed in place. */
 export class LiveState {
@@ -7,7 +8,7 @@ export class LiveState {
   version = $state('')
   clockSure = $state(true)
   site = $state.raw<SiteView | null>(null)
-  kilns = $state.raw<Record<KilnId, KilnView>>({})
+  kilns = $state.raw<Record<KilnId, KilnParts>>({})
   /** Which kiln the person chose; the first one otherwise. */
   chosen = $state<KilnId | null>(null)
   #seq = 0
@@ -26,13 +27,13 @@ export class LiveState {
       this.version = message.version
       this.clockSure = message.clockSure
       this.site = message.site
-      this.kilns = message.kilns
+      this.kilns = Object.fromEntries(Object.entries(message.kilns).map(([id, view]) => [id, new KilnParts(view)]))
       this.ready = true
     } else if (message.type === 'kiln') {
       const kiln = this.kilns[message.kiln]
       if (!kiln || message.seq <= this.#seq) return
       this.#seq = message.seq
-      this.kilns = { ...this.kilns, [message.kiln]: { ...kiln, [message.part]: message.value } as KilnView }
+      Object.assign(kiln, { [message.part]: message.value })
     } else if (message.type === 'site' && this.site && message.seq > this.#seq) {
       this.#seq = message.seq
       this.site = { ...this.site, [message.part]: message.value } as SiteView
