@@ -33,7 +33,12 @@ const bare = z.discriminatedUnion('action', [
     charcoalKg: z.number().min(0).max(100_000).optional(),
     finesKg: z.number().min(0).max(100_000).optional(),
   }),
-  z.object({ action: z.literal('glass'), number: z.number().int().min(0).max(10_000), drip: z.enum(dripLooks).optional() }),
+  z.object({
+    action: z.literal('glass'),
+    number: z.number().int().min(0).max(10_000),
+    drip: z.enum(dripLooks).optional(),
+    photo: z.boolean().optional(),
+  }),
   z.object({ action: z.literal('observe'), smoke: z.enum(smokeLooks).optional(), drip: z.enum(dripLooks).optional() }),
   z.object({ action: z.literal('note'), text: z.string().max(4000) }),
   z.object({ action: z.literal('reading'), channel, value: z.number().min(-300).max(3000) }),

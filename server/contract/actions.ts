@@ -19,7 +19,8 @@ export type Action =
   | { action: 'reseal' }
   | { action: 'open' }
   | { action: 'unload'; charcoalKg?: number; finesKg?: number }
-  | { action: 'glass'; number: number; drip?: DripLook }
+  /** `photo`: the service keeps a picture of it under the id of this act. */
+  | { action: 'glass'; number: number; drip?: DripLook; photo?: boolean }
   | { action: 'observe'; smoke?: SmokeLook; drip?: DripLook }
   | { action: 'note'; text: string }
   /** A reading taken with a hand thermometer. */

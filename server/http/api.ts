@@ -9,7 +9,7 @@ import { mayAct } from './guard.ts'
 import type { Instance } from './instance.ts'
 import { Problem } from './problem.ts'
 
-/** A glass of the drip may carry a small picture; nothing else comes near. */
+/** A note of many pages; nothing else comes near. */
 const largestBodyBytes = 1024 * 1024
 /** A recording of days, compressed, or a log of a season as text. */
 const largestFileBytes = 16 * 1024 * 1024

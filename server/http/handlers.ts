@@ -11,6 +11,7 @@ import { boxRoutes } from './routes/box.ts'
 import type { Box } from './routes/box.ts'
 import { documentHistory, listDocuments, putDocument } from './routes/documents.ts'
 import { currentCurve, firingCurve, listFirings, oneFiring, recording, renameFiring } from './routes/firings.ts'
+import { glassLooks, glassPicture, putGlassPicture } from './routes/glasses.ts'
 import { nodeRoutes } from './routes/nodes.ts'
 import type { NodeDoor } from './routes/nodes.ts'
 import { peopleRoutes } from './routes/people.ts'
@@ -42,5 +43,8 @@ export function handlersFor(box: Box, people: People, setup: SetupDoor, nodes: N
     documents: listDocuments,
     documentHistory,
     putDocument,
+    glassLooks,
+    glassPicture,
+    putGlassPicture,
   }
 }

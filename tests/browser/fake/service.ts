@@ -4,6 +4,7 @@ import type { AddressInfo } from 'node:net'
 import { extname, join, normalize } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { WebSocketServer, type WebSocket } from 'ws'
+import { safetyHeaders } from '../../../server/http/safety.ts'
 import type { ClientMessage, KilnView, ServerMessage, SiteView } from '../../../server/contract/live.ts'
 import { curve, noon, site } from './kiln.ts'
 
@@ -15,10 +16,6 @@ const types: Record<string, string> = {
   '.woff2': 'font/woff2',
 }
 const page = process.env.PAGE_FOLDER ?? fileURLToPath(new URL('../../../.build/app/web', import.meta.url))
-
-/** The strict policy that the real service sends. */
-const policy =
-  "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 
 /** Serves the built page and plays a kiln that stands still, so that layout and words can be tested without a service. */
 export class FakeService {
@@ -114,7 +111,10 @@ export class FakeService {
     try {
       const body = await readFile(join(page, file))
       response
-        .writeHead(200, { 'content-type': types[extname(file)] ?? 'application/octet-stream', 'content-security-policy': policy })
+        .writeHead(200, {
+          'content-type': types[extname(file)] ?? 'application/octet-stream',
+          ...safetyHeaders(request.headers.host ?? ''),
+        })
         .end(body)
     } catch {
       response.writeHead(404).end()
