@@ -4,8 +4,17 @@ import type { CsvMatch, TimeWay } from '../../contract/imports.ts'
 const iso = /^(\d{4})-(\d\d?)-(\d\d?)(?:[T ](\d\d?):(\d\d)(?::(\d\d(?:[.,]\d+)?))?)?\s*(Z|[+-]\d\d:?\d\d)?$/
 const dayOrMonthFirst = /^(\d\d?)[./-](\d\d?)[./-](\d{4})[ T,]+(\d\d?):(\d\d)(?::(\d\d(?:[.,]\d+)?))?$/
 
-/** A moment as a log writes it; null where it is none, or no day of the calendar. */
+/** A recording writes years with four digits (RFC 3339). */
+const firstYear = Date.UTC(-1, 12)
+const endOfYears = Date.UTC(10_000, 0)
+
+/** A moment as a log writes it; null where it is none, no day of the calendar, or in a year that a recording cannot write. */
 export function momentOf(text: string, match: Pick<CsvMatch, 'time' | 'offsetMin' | 'decimal'>, startAt: Ms): Ms | null {
+  const at = anyMomentOf(text, match, startAt)
+  return at !== null && at >= firstYear && at < endOfYears ? at : null
+}
+
+function anyMomentOf(text: string, match: Pick<CsvMatch, 'time' | 'offsetMin' | 'decimal'>, startAt: Ms): Ms | null {
   const cell = text.trim()
   switch (match.time) {
     case 'iso': {
@@ -26,8 +35,7 @@ export function momentOf(text: string, match: Pick<CsvMatch, 'time' | 'offsetMin
     case 'minutes': {
       const value = valueOf(cell, match.decimal)
       if (value === null || value < 0) return null
-      const at = match.time === 'minutes' ? startAt + value * 60_000 : value * 1000
-      return at < 8.64e15 ? Math.round(at) : null
+      return Math.round(match.time === 'minutes' ? startAt + value * 60_000 : value * 1000)
     }
   }
 }
@@ -36,6 +44,8 @@ function utcOf(parts: readonly (string | undefined)[], offsetMin: number): Ms | 
   const [year = NaN, month = NaN, day = NaN, hour = NaN, minute = NaN, second = NaN] = parts.map((part) => Number(part?.replace(',', '.')))
   const at = Date.UTC(year, month - 1, day, hour, minute)
   const back = new Date(at)
+  // Date.UTC takes a year of one or two digits for one of the last century
+  if (back.getUTCFullYear() !== year) return null
   if (back.getUTCMonth() !== month - 1 || back.getUTCDate() !== day || hour > 23 || minute > 59 || !(second < 60)) return null
   return Math.round(at + second * 1000 - offsetMin * 60_000)
 }

@@ -19,6 +19,11 @@ test.each<[string, TimeWay, string | null]>([
   ['3/1/2026 7:30', 'month-first', '2026-03-01T07:30:00.000Z'],
   ['31/12/2026 07:30', 'month-first', null],
   ['1772350200', 'seconds-1970', '2026-03-01T07:30:00.000Z'],
+  // milliseconds since 1970 in the place of seconds: a year of five digits
+  ['1772350200000', 'seconds-1970', null],
+  ['9999-12-31T23:59-01:00', 'iso', null],
+  ['0000-01-01T00:00+01:00', 'iso', null],
+  ['0026-03-01T07:30Z', 'iso', null],
   ['30.5', 'minutes', '2026-03-01T07:30:30.000Z'],
   ['-1', 'minutes', null],
   ['soon', 'iso', null],
