@@ -3,6 +3,7 @@ import type { SiteView } from './contract/live.ts'
 import { Demo, demoFile } from './demo.ts'
 import { People } from './http/people.ts'
 import type { Instance } from './http/instance.ts'
+import type { NodeDoor } from './http/routes/nodes.ts'
 import { HttpDoor } from './http/server.ts'
 import { appFolds, instanceOf } from './instance.ts'
 import type { AppSite } from './instance.ts'
@@ -110,7 +111,7 @@ export class App {
         stopDemo: () => this.stopDemo(),
       },
       setup: this.desk,
-      ...(settings.broker === null ? { nodes: this.nodeKeys } : {}),
+      ...(settings.broker === null ? { nodes: this.nodeDoor() } : {}),
       access: () => this.settings,
       log,
     })
@@ -150,6 +151,17 @@ export class App {
   async stop(): Promise<void> {
     await this.stopDemo()
     for (let undo = this.started.pop(); undo; undo = this.started.pop()) await undo()
+  }
+
+  private nodeDoor(): NodeDoor {
+    const { nodeKeys, broker } = this
+    return {
+      list: () => nodeKeys.list(),
+      confirm: (node) => nodeKeys.confirm(node),
+      make: (node) => nodeKeys.make(node),
+      remove: (node) => nodeKeys.remove(node),
+      refused: () => broker.refused(),
+    }
   }
 
   private instance(demo: () => SiteView['demo']): Instance {

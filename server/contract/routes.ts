@@ -21,6 +21,7 @@ export const routes = {
   removeDevice: { method: 'DELETE', path: '/api/people/:id', least: 'owner' },
   register: { method: 'GET', path: '/api/register', least: 'owner' },
   nodeKeys: { method: 'GET', path: '/api/nodes/keys', least: 'owner' },
+  nodeRefusals: { method: 'GET', path: '/api/nodes/refused', least: 'operator' },
   pairNode: { method: 'POST', path: '/api/nodes/:node/key', least: 'owner' },
   forgetNode: { method: 'DELETE', path: '/api/nodes/:node/key', least: 'owner' },
   firings: { method: 'GET', path: '/api/firings', least: 'viewer' },

@@ -43,6 +43,8 @@ export interface Broker {
   publish(said: Said): Promise<void>
   /** Names of the connected clients; empty where the broker is another's. */
   clients(): string[]
+  /** Connections and messages turned away since the start, by reason; empty where the broker is another's. */
+  refused(): Readonly<Record<string, number>>
 }
 
 export type BrokerProblemCode = 'port-taken' | 'port-forbidden' | 'no-such-address' | 'unknown'

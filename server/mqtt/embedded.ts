@@ -26,7 +26,7 @@ export interface EmbeddedOptions extends BrokerEars {
 const stopWaitMs = 10
 const mostStopWaits = 200
 
-export function createBroker(options: EmbeddedOptions): Broker & { closed(): Readonly<Record<string, number>> } {
+export function createBroker(options: EmbeddedOptions): Broker {
   return new EmbeddedBroker(options)
 }
 
@@ -100,8 +100,8 @@ class EmbeddedBroker implements Broker {
     return Object.keys(clients)
   }
 
-  closed(): Readonly<Record<string, number>> {
-    return this.#door.closed
+  refused(): Readonly<Record<string, number>> {
+    return this.#door.refused
   }
 
   #admit(clientId: string, done: (error: Error | null, success: boolean) => void): void {
@@ -109,6 +109,7 @@ class EmbeddedBroker implements Broker {
     if (!taken || this.#takeovers.allow(clientId, performance.now())) return done(null, true)
     // two nodes with one name throw each other out for ever: both are sent away and the name is told
     this.#options.log.warn({ client: clientId }, 'two nodes use the same client id')
+    this.#door.count('same-name')
     const { clients } = this.#aedes as unknown as { clients: Record<string, Client> }
     clients[clientId]?.close()
     done(new Error('too many takeovers'), false)
@@ -117,8 +118,10 @@ class EmbeddedBroker implements Broker {
   #comesIn(client: Client, username: string, password: string): boolean {
     const { nodes, log } = this.#options
     const found = nodes ? nodes.judge(username, password) : { node: null }
-    if (found === null) log.warn({ client: client.id, username }, 'mqtt login refused')
-    else if (found.node !== null) this.#proven.set(client, found.node)
+    if (found === null) {
+      log.warn({ client: client.id, username }, 'mqtt login refused')
+      this.#door.count('wrong-secret')
+    } else if (found.node !== null) this.#proven.set(client, found.node)
     return found !== null
   }
 
@@ -136,6 +139,7 @@ class EmbeddedBroker implements Broker {
     const { verdict, reason, share } = this.#verdict(client, topic)
     if (verdict === 'close') {
       this.#options.log.warn({ client: sender, topic, reason }, 'mqtt publish refused')
+      this.#door.count(reason)
       return done(new Error(reason))
     }
     if (!share) this.#unshared.add(packet)
@@ -192,7 +196,10 @@ class EmbeddedBroker implements Broker {
     const node = this.#spoken.get(client)?.verdict.node ?? this.#proven.get(client) ?? null
     const [, , , named = ''] = subscription.topic.split('/')
     const allowed = !full && this.#policy.subscribe(subscription.topic, node) && this.#mayBe(client, named)
-    if (!allowed) this.#options.log.warn({ client: client.id, filter: subscription.topic }, 'mqtt subscription refused')
+    if (!allowed) {
+      this.#options.log.warn({ client: client.id, filter: subscription.topic }, 'mqtt subscription refused')
+      this.#door.count('subscription')
+    }
     done(null, allowed ? subscription : null)
   }
 }

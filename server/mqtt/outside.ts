@@ -75,6 +75,10 @@ class OutsideBroker implements Broker {
     })
   }
 
+  refused(): Readonly<Record<string, number>> {
+    return {}
+  }
+
   clients(): string[] {
     return []
   }

@@ -18,8 +18,8 @@ export class Door {
   readonly #handOn: (socket: Socket) => void
   readonly #sockets = new Set<Socket>()
   #server: Server | null = null
-  /** Connections turned away or closed, by reason. */
-  readonly closed: Record<string, number> = {}
+  /** Connections turned away or closed, and whatever else the broker refused, by reason. */
+  readonly refused: Record<string, number> = {}
 
   constructor(limits: GateLimits, log: Log, handOn: (socket: Socket) => void) {
     this.#limits = limits
@@ -32,7 +32,7 @@ export class Door {
     const server = tls
       ? createSecureServer({ ...tls, minVersion: 'TLSv1.2', noDelay: true }, admit)
       : createServer({ noDelay: true }, admit)
-    server.on('tlsClientError', (_error, socket: Socket) => this.#count('no-tls', socket.remoteAddress ?? ''))
+    server.on('tlsClientError', (_error, socket: Socket) => this.#turnAway('no-tls', socket.remoteAddress ?? ''))
     this.#server = server
     await new Promise<void>((resolve, reject) => {
       server.once('error', (error: NodeJS.ErrnoException) =>
@@ -60,19 +60,23 @@ export class Door {
     const address = socket.remoteAddress ?? ''
     const same = [...this.#sockets].filter((other) => other.remoteAddress === address).length
     if (this.#sockets.size >= this.#limits.connections || same >= this.#limits.connectionsPerAddress) {
-      this.#count('too-many-connections', address)
+      this.#turnAway('too-many-connections', address)
       socket.destroy()
       return
     }
     this.#sockets.add(socket)
     socket.once('close', () => this.#sockets.delete(socket))
     socket.on('error', () => {})
-    guard(socket, new Gate(this.#limits), this.#limits, (fault) => this.#count(fault, address))
+    guard(socket, new Gate(this.#limits), this.#limits, (fault) => this.#turnAway(fault, address))
     this.#handOn(socket)
   }
 
-  #count(fault: string, address: string): void {
-    this.closed[fault] = (this.closed[fault] ?? 0) + 1
+  count(reason: string): void {
+    this.refused[reason] = (this.refused[reason] ?? 0) + 1
+  }
+
+  #turnAway(fault: string, address: string): void {
+    this.count(fault)
     this.#log.warn({ fault, address }, 'mqtt connection refused')
   }
 }

@@ -254,7 +254,7 @@ describe('the gate', () => {
     const stranger = await raw(port, null)
     stranger.send(Buffer.from([0x10, 0x81, 0x08]))
     expect(await stranger.closedWithin(2000)).toBe(true)
-    expect(broker.closed()).toEqual({ 'packet-too-large': 2 })
+    expect(broker.refused()).toEqual({ 'packet-too-large': 2 })
     await goodNodeIsServed(port)
   })
 
@@ -278,7 +278,7 @@ describe('the gate', () => {
     dribbling.send(connectPacket('b').subarray(0, 3))
     node.send(publishPacket(readings, 'x', 1).subarray(0, 6))
     for (const client of [silent, dribbling, node]) expect(await client.closedWithin(2000)).toBe(true)
-    expect(broker.closed()).toEqual({ 'connect-late': 2, 'packet-late': 1 })
+    expect(broker.refused()).toEqual({ 'connect-late': 2, 'packet-late': 1 })
   })
 
   it('limits connections of one address', async () => {
@@ -287,7 +287,7 @@ describe('the gate', () => {
     for (let n = 0; n < 20; n++) clients.push(await raw(port, `c${n}`))
     const last = await raw(port, null)
     expect(await last.closedWithin(2000)).toBe(true)
-    expect(broker.closed()).toEqual({ 'too-many-connections': 1 })
+    expect(broker.refused()).toEqual({ 'too-many-connections': 1 })
     clients[0]?.end()
     await pause(50)
     await goodNodeIsServed(port)

@@ -1,7 +1,14 @@
 import { expect, test } from 'vitest'
-import { en } from '../../../../web/src/words/setup/en.ts'
-import { es } from '../../../../web/src/words/setup/es.ts'
-import { th } from '../../../../web/src/words/setup/th.ts'
+import { en as houseEn } from '../../../../web/src/words/house/en.ts'
+import { es as houseEs } from '../../../../web/src/words/house/es.ts'
+import { th as houseTh } from '../../../../web/src/words/house/th.ts'
+import { en as setupEn } from '../../../../web/src/words/setup/en.ts'
+import { es as setupEs } from '../../../../web/src/words/setup/es.ts'
+import { th as setupTh } from '../../../../web/src/words/setup/th.ts'
+
+const en = { ...setupEn, house: houseEn }
+const es = { ...setupEs, house: houseEs }
+const th = { ...setupTh, house: houseTh }
 
 /** Every sentence by its key; functions are called with marks that are found again. */
 function all(words: unknown, path = ''): [string, string][] {
@@ -12,7 +19,7 @@ function all(words: unknown, path = ''): [string, string][] {
 const languages = { en, es, th }
 const marks = (text: string) => [...new Set(text.match(/⟨\d⟩/g))].sort()
 /** Written alike everywhere, or a plural that one language has not. */
-const alike = /^\.(clock\.heightUnit|changes\.entry|rehearsal\.no|clock\.no)$/
+const alike = /^\.(clock\.heightUnit|changes\.entry|rehearsal\.no|clock\.no|house\.nodes\.no|house\.refused\.line)$/
 
 test.each(Object.entries(languages))('%s never says that anything is safe, and tells nothing dangerous', (_name, words) => {
   for (const [key, text] of all(words)) {
