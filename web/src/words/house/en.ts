@@ -93,6 +93,7 @@ export const en = {
       keepImport: 'took a file in',
       putDocument: 'wrote a note or plan',
       addLotEntry: 'wrote in the book of lots',
+      putGlassPicture: 'put a picture to a glass',
       sayClock: 'judged the clock',
       sayHeard: 'said what sounded',
       beep: 'made the buzzers sound',

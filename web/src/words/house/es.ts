@@ -90,6 +90,7 @@ export const es: HouseWords = {
       keepImport: 'guardó un archivo',
       putDocument: 'escribió una nota o un plan',
       addLotEntry: 'escribió en el libro de lotes',
+      putGlassPicture: 'puso una foto a un vaso',
       sayClock: 'juzgó el reloj',
       sayHeard: 'dijo qué sonó',
       beep: 'hizo sonar los zumbadores',

@@ -90,6 +90,7 @@ export const th: HouseWords = {
       keepImport: 'รับไฟล์เข้า',
       putDocument: 'เขียนบันทึกหรือแผน',
       addLotEntry: 'เขียนในสมุดล็อต',
+      putGlassPicture: 'ใส่รูปให้แก้ว',
       sayClock: 'ตัดสินนาฬิกา',
       sayHeard: 'บอกว่าอะไรดัง',
       beep: 'ทำให้ตัวส่งเสียงดัง',
