@@ -1,3 +1,4 @@
+import { benchLength } from '../kiln/step.ts'
 import { adviceOf, judge } from './judge.ts'
 import { closeBeat, light, move, rowMedian, runOn } from './live.ts'
 import { freeze, thaw } from './pack.ts'
@@ -54,9 +55,9 @@ function before(s: EnsembleState, r: GridReadings): void {
 
 /** Estimator with settings of its own; `ensemble` is the one in use. */
 export function makeEnsemble(set: Settings): Estimator<EnsembleState> {
-  const scratch = new Float64Array(5)
+  const scratch = new Float64Array(benchLength)
   return {
-    version: 1,
+    version: 2,
     start: emptyState,
     step(s, r, evidence) {
       s.at = r.at

@@ -1,7 +1,7 @@
 import { stateLength } from '../kiln/layout.ts'
 import { toPhysical, unknownCount, valuesLength } from '../kiln/parameters.ts'
 import { load, type Drive } from '../kiln/step.ts'
-import { decide, liveBeat, normalise, propose, redraw } from './moves.ts'
+import { barOf, decide, liveBeat, normalise, propose, redraw } from './moves.ts'
 import { conclude } from './outlook.ts'
 import { nextNormal } from './random.ts'
 import { points, runPoint, startRunOn } from './runon.ts'
@@ -79,19 +79,28 @@ export function closeBeat(s: EnsembleState, set: Settings, scratch: Float64Array
   }
 }
 
-/** A slice of the moves. */
+/**
+ * A slice of the moves. What readings say of a proposal only ever lowers its fit, so one that has fallen below what it would be taken for
+ * is not run to the end: it stands until its turn to be decided, and goes on should the bar come down before.
+ */
 export function move(s: EnsembleState, set: Settings, scratch: Float64Array): void {
   const h = s.history
   if (h.length <= firstMoveBeat) return
   const d = drive(s)
   const mv = s.move
   if (mv.member < 0) propose(s.members, mv, 0, s.charge, s.airC, s.word)
-  for (let k = 0; k < set.moveSteps; k++) {
-    mv.fit += liveBeat(mv.kiln, 0, mv.values, 0, h, s.seen, mv.beat, d, set.trust, scratch)
-    mv.beat++
-    if (mv.beat < h.length) continue
+  for (let left = set.moveSteps; left > 0;) {
+    const beats = Math.min(left, h.length - mv.beat)
+    mv.beat += beats
+    left -= beats
+    const bar = barOf(s.members, mv, s.word)
+    while (mv.lived < mv.beat && mv.fit > bar) {
+      mv.fit += liveBeat(mv.kiln, 0, mv.values, 0, h, s.seen, mv.lived, d, set.trust, scratch)
+      mv.lived++
+    }
+    if (mv.beat < h.length) return
     s.tried++
-    if (decide(s.members, mv, s.word)) s.taken++
+    if (decide(s.members, mv, h.length, s.word)) s.taken++
     propose(s.members, mv, (mv.member + 1) % memberCount, s.charge, s.airC, s.word)
   }
 }

@@ -55,6 +55,7 @@ export function propose(members: Members, move: Move, member: number, charge: Ch
   load(move.kiln, 0, move.values, 0, coldC)
   move.member = member
   move.beat = 0
+  move.lived = 0
   move.fit = 0
   move.afresh = afresh
 }
@@ -65,16 +66,24 @@ function priorOf(latents: Float64Array, from: number): number {
   return sum
 }
 
-/** Takes or leaves a proposal that has reached the present. */
-export function decide(members: Members, move: Move, word: Uint32Array): boolean {
+/** The fit above which the proposal would be taken, by the number that will decide. */
+export function barOf(members: Members, move: Move, word: Uint32Array): number {
   const m = move.member
-  const n = unknownCount
   // a proposal drawn afresh from the prior has the prior in its own favour already
-  const prior = move.afresh ? 0 : priorOf(move.latents, 0) - priorOf(members.latents, m * n)
-  const gain = move.fit + prior - (members.fits[m] as number)
-  const taken = Math.log(nextUniform(word) + 1e-12) < gain
+  const prior = move.afresh ? 0 : priorOf(move.latents, 0) - priorOf(members.latents, m * unknownCount)
+  peek[0] = word[0] as number
+  return Math.log(nextUniform(peek) + 1e-12) - prior + (members.fits[m] as number)
+}
+
+const peek = new Uint32Array(1)
+
+/** Takes or leaves a proposal whose turn has come; one that was not lived to the present has fallen behind. */
+export function decide(members: Members, move: Move, present: number, word: Uint32Array): boolean {
+  const m = move.member
+  const taken = move.fit > barOf(members, move, word) && move.lived === present
+  nextUniform(word)
   if (taken) {
-    members.latents.set(move.latents, m * n)
+    members.latents.set(move.latents, m * unknownCount)
     members.values.set(move.values, m * valuesLength)
     members.kilns.set(move.kiln, m * stateLength)
     members.fits[m] = move.fit

@@ -39,7 +39,9 @@ export interface History {
 /** A member's move in the making: latents proposed, run through the history from its first beat. */
 export interface Move {
   member: number
+  /** Beats of the history that its turn has come to, and those that it has lived. */
   beat: number
+  lived: number
   fit: number
   afresh: boolean
   latents: Float64Array
@@ -72,6 +74,7 @@ export function emptyMove(): Move {
   return {
     member: -1,
     beat: 0,
+    lived: 0,
     fit: 0,
     afresh: false,
     latents: new Float64Array(unknownCount),

@@ -1,3 +1,5 @@
+import { exp } from './exp.ts'
+
 /** Pressure the kiln works at, kPa (sea level; the altitude shifts boiling by 0.3 K per 100 m, far below the model's error). */
 export const airPressureKPa = 101.325
 
@@ -6,18 +8,14 @@ export const steamAtZeroKJ = 2501
 export const steamCp = 1.9 // kJ/(kg K), trade facts 9.2.9
 export const waterCp = 4.19 // kJ/(kg K), trade facts 9.2.9
 
-const ln10 = Math.LN10
-const kPaPerMmHg = 0.133322368
+/** Antoine's form in natural logarithms: ln kPa = A - B / (C + t); constants for mmHg and powers of ten 8.07131, 1730.63, 233.426. */
+export const antoineA = Math.LN10 * 8.07131 + Math.log(0.133322368)
+export const antoineB = Math.LN10 * 1730.63
+export const antoineC = 233.426
 
 /** Saturation pressure of water, kPa, by the Antoine form: within 0.6 % of IF97 from 10 to 100 °C (instrument facts 8.1). */
 export function saturationKPa(celsius: number): number {
-  return kPaPerMmHg * Math.exp(ln10 * (8.07131 - 1730.63 / (233.426 + celsius)))
-}
-
-/** Relative slope of the saturation pressure, 1/K. */
-export function saturationSlope(celsius: number): number {
-  const below = 233.426 + celsius
-  return (ln10 * 1730.63) / (below * below)
+  return exp(antoineA - antoineB / (antoineC + celsius))
 }
 
 /** Heat that evaporation takes at t °C, kJ/kg. */
@@ -25,7 +23,10 @@ export function latentKJ(celsius: number): number {
   return steamAtZeroKJ + (steamCp - waterCp) * celsius
 }
 
-/** Water the gas can hold at a vapour pressure, kg per kg of dry gas; molar masses 18 and 29 (30 with much CO2). */
+/** Molar masses 18 and 29 (30 with much CO2). */
+export const waterOverAir = 0.622
+
+/** Water the gas can hold at a vapour pressure, kg per kg of dry gas. */
 export function humidity(vapourKPa: number): number {
-  return (0.622 * vapourKPa) / (airPressureKPa - vapourKPa)
+  return (waterOverAir * vapourKPa) / (airPressureKPa - vapourKPa)
 }

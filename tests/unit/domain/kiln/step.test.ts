@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import * as L from '../../../../server/domain/kiln/layout.ts'
 import { at, dryKgAt, toPhysical, unknownCount, valuesLength } from '../../../../server/domain/kiln/parameters.ts'
-import { load, step, type Books } from '../../../../server/domain/kiln/step.ts'
+import { benchLength, load, step, type Books } from '../../../../server/domain/kiln/step.ts'
 import { emptyBooks, heatOf, massOf } from './books.ts'
 
 const charge = { massKg: 75, moisturePct: 28, pieceMm: 60 }
@@ -29,7 +29,7 @@ function fire(
   const books = emptyBooks()
   const massBefore = massOf(x)
   const heatBefore = heatOf(x, p)
-  const given = new Float64Array(5)
+  const given = new Float64Array(benchLength)
   const hourly: Hour[] = []
   for (let t = 0; t < hours * 3600; t += seconds) {
     const fireC = Math.min(620, 20 + t / 2)
@@ -94,7 +94,7 @@ test('a fire that dies before the wood breaks down gives no acid to speak of', (
   const x = new Float64Array(L.stateLength)
   toPhysical(new Float64Array(unknownCount), 0, charge, p, 0)
   load(x, 0, p, 0, 20)
-  const given = new Float64Array(5)
+  const given = new Float64Array(benchLength)
   for (let t = 0; t < 5 * 3600; t += 60) {
     const fireC = t < 3600 ? 20 + t / 6 : 40
     step(x, 0, p, 0, { fireC, ambientC: 20, outletC: 25, hours: t / 3600, air: 1, seconds: 60 }, given)

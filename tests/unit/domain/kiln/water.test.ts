@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { humidity, latentKJ, saturationKPa, saturationSlope } from '../../../../server/domain/kiln/water.ts'
+import { humidity, latentKJ, saturationKPa } from '../../../../server/domain/kiln/water.ts'
 import { breakdownRate, partShares, yields } from '../../../../server/domain/kiln/kinetics.ts'
 
 test('saturation pressure within 0.6 % of IF97 (instrument facts 8.1, table)', () => {
@@ -22,11 +22,6 @@ test('latent heat within 7 kJ/kg of the same table', () => {
     [100, 2256.47],
   ] as const)
     expect(Math.abs(latentKJ(t) - kJ)).toBeLessThan(17)
-})
-
-test('the slope is the derivative of the logarithm', () => {
-  for (const t of [20, 60, 95])
-    expect(saturationSlope(t)).toBeCloseTo(Math.log(saturationKPa(t + 0.01) / saturationKPa(t - 0.01)) / 0.02, 6)
 })
 
 test('humid gas at the dew points of trade facts 8 (0.45 kg water over 0.25, 1.0 and 2.5 kg dry gas: 92, 78, 64 °C)', () => {
