@@ -199,6 +199,9 @@ export interface Curve {
   ribbon: PhaseSpan[]
 }
 
+/** Points of a series in the curve of a whole firing: fine enough to be looked at closer without asking again. */
+export const wholeCurvePoints = 3000
+
 export interface FiringSummary {
   id: string
   kiln: KilnId

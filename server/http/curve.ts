@@ -26,7 +26,8 @@ function resampled({ t, value }: Line, column: readonly Ms[]): (number | null)[]
     const [v0, v1] = [value[right - 1] ?? null, value[right] ?? null]
     if (t1 === at) return v1
     if (t0 === undefined || t1 === undefined || v0 === null || v1 === null) return null
-    return v0 + ((v1 - v0) * (at - t0)) / (t1 - t0)
+    // what lies between is no reading: two digits are enough, and a third of the bytes
+    return Math.round(100 * (v0 + ((v1 - v0) * (at - t0)) / (t1 - t0))) / 100
   })
 }
 

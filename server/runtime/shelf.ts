@@ -55,6 +55,8 @@ export class Shelf {
     }
     if (end) await keepActs(this.store, renewed)
     await this.store.putFiring(renewed)
+    // drawn now, so that whoever looks first does not wait for it
+    if (end) await this.store.wholeCurve(id, firing.originAt, end.at)
   }
 
   /** A record that ends, with its phases and its small curve. */
@@ -69,7 +71,7 @@ export class Shelf {
     const t = Array.from({ length: sparkPoints }, (_, i) => Math.round(from + ((to - from) * i) / (sparkPoints - 1)))
     const line = (...roles: string[]) => {
       const found = roles.map((role) => series.find((one) => one.role === role)).find((one) => one !== undefined)
-      return t.map((at) => (found ? valueAt(found, at, (2 * (to - from)) / sparkPoints) : null))
+      return t.map((at) => (found ? rounded(valueAt(found, at, (2 * (to - from)) / sparkPoints)) : null))
     }
     return { t, wall: line('wall'), smoke: line('smoke', 'smoke-estimated') }
   }
@@ -88,6 +90,9 @@ export function spansOf(outputs: readonly Output[], end: Ms | null): PhaseSpan[]
   if (last) last.to = end
   return spans
 }
+
+/** A small picture needs no more; thousands of them go over the yard's network. */
+const rounded = (value: number | null): number | null => (value === null ? null : Math.round(value))
 
 /** The last value at or before `at` that is not older than `withinMs`. */
 function valueAt(series: { t: Ms[]; value: (number | null)[] }, at: Ms, withinMs: Ms): number | null {

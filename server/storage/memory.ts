@@ -1,5 +1,5 @@
 import type { KilnId, Ms, Output } from '../contract/fold.ts'
-import type { FiringSummary } from '../contract/live.ts'
+import { wholeCurvePoints, type FiringSummary } from '../contract/live.ts'
 import {
   StoreProblem,
   type Checkpoint,
@@ -107,6 +107,10 @@ class MemoryStore implements Store {
     })
   }
 
+  async wholeCurve(firing: string, from: Ms, to: Ms): Promise<{ role: CurvePoint['role']; t: Ms[]; value: (number | null)[] }[]> {
+    return this.curve(firing, from, to, wholeCurvePoints)
+  }
+
   async putFiring(firing: FiringRecord): Promise<void> {
     this.#firings.set(firing.id, structuredClone(firing))
   }
@@ -118,6 +122,9 @@ class MemoryStore implements Store {
     return newestFirst.map(({ id, kiln, kilnName, title, startedAt, endedAt, demo, phases, spark }) =>
       structuredClone({ id, kiln, kilnName, title, startedAt, endedAt, demo, phases, spark }),
     )
+  }
+  async shelf(most?: number): Promise<string> {
+    return JSON.stringify((await this.firings()).slice(0, most))
   }
 
   async putDocument(document: Omit<StoredDocument, 'revision'>): Promise<number> {

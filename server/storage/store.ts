@@ -85,9 +85,14 @@ export interface Store {
   savePoints(firing: string, points: readonly CurvePoint[]): Promise<void>
   /** About `buckets` points a series with the minimum and maximum of each bucket kept; gaps are nulls. */
   curve(firing: string, from: Ms, to: Ms, buckets: number): Promise<{ role: CurvePoint['role']; t: Ms[]; value: (number | null)[] }[]>
+  /** The same from end to end of a firing that is over, drawn once and kept. */
+  wholeCurve(firing: string, from: Ms, to: Ms): Promise<{ role: CurvePoint['role']; t: Ms[]; value: (number | null)[] }[]>
   putFiring(firing: FiringRecord): Promise<void>
   firing(id: string): Promise<FiringRecord | null>
+  /** The newest first. */
   firings(): Promise<FiringSummary[]>
+  /** The newest `most` of them as the text of a JSON array, which can go on its way as it is. */
+  shelf(most?: number): Promise<string>
   putDocument(document: Omit<StoredDocument, 'revision'>): Promise<number>
   documents(kind: string): Promise<StoredDocument[]>
   history(kind: string, id: string): Promise<StoredDocument[]>

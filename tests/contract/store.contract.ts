@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { Output } from '../../server/contract/fold.ts'
+import { wholeCurvePoints } from '../../server/contract/live.ts'
 import type { CurvePoint, FiringRecord, JournalEntry, Store } from '../../server/storage/store.ts'
 
 export function entry(seq: number, over: Partial<JournalEntry> = {}): JournalEntry {
@@ -173,6 +174,8 @@ export function storeContract(name: string, make: () => Promise<{ store: Store; 
         ['a', 'Olive', false],
       ])
       expect(await store.firing('none')).toBeNull()
+      expect(JSON.parse(await store.shelf())).toEqual(await store.firings())
+      expect((JSON.parse(await store.shelf(1)) as { id: string }[]).map(({ id }) => id)).toEqual(['b'])
     })
 
     it('keeps each revision of a document; the same twice in a row is one', async () => {
@@ -208,6 +211,22 @@ export function storeContract(name: string, make: () => Promise<{ store: Store; 
         expect(wall?.value[wall.t.indexOf(spike * 1000)]).toBe(999)
         expect(wall?.value[wall.t.indexOf((spike + 600) * 1000)]).toBe(-7)
         expect(wall?.t).toEqual([...(wall?.t ?? [])].sort((a, b) => a - b))
+      })
+
+      it('draws a whole firing once, and anew when a late reading came', async () => {
+        await store.savePoints(
+          'f',
+          series(2, 5, (s) => (s === 600 ? null : s / 7)),
+        )
+        const end = 2 * 3_600_000
+        const drawn = await store.wholeCurve('f', 0, end)
+        expect(drawn).toEqual(await store.curve('f', 0, end, wholeCurvePoints))
+        await store.savePoints('f', []) // whatever was kept is behind us
+        expect(await store.wholeCurve('f', 0, end)).toEqual(drawn)
+        await store.savePoints('f', [{ role: 'wall', t: 6001, value: 900 }])
+        const [wall] = await store.wholeCurve('f', 0, end)
+        expect(wall?.value[wall.t.indexOf(6001)]).toBe(900)
+        expect(await store.wholeCurve('f', 0, end / 2)).toEqual(await store.curve('f', 0, end / 2, wholeCurvePoints))
       })
 
       it('gives every point of a short stretch', async () => {

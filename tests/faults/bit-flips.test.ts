@@ -44,6 +44,7 @@ beforeAll(async () => {
   await store.quarantine([{ at: 1, sender: 'yard/n1', topic: 't', reason: 'bad-json', payload: new Uint8Array(300).fill(65) }])
   await store.saveCheckpoint({ name: 'intake', seq: 600, at: 1, version: 1, bytes: new Uint8Array(3000).fill(3) })
   await store.putFiring(firing('a'))
+  await store.wholeCurve('a', 0, 33 * 3_600_000)
   await store.stop()
 })
 afterAll(remove)
@@ -60,7 +61,8 @@ function readEverything(database: Database): string {
     ...Array.from({ length: 20 }, (_, n) => answer(database, { query: 'history', kind: 'lot', id: `L${n}` })),
     answer(database, { query: 'quarantined', limit: 100 }),
     answer(database, { query: 'firing', id: 'a' }),
-    answer(database, { query: 'firings' }),
+    answer(database, { query: 'shelf', most: 100 }),
+    (answer(database, { query: 'whole-curve', firing: 'a', from: 0, to: hour * 33 }) as { series: unknown }).series,
     answer(database, { query: 'checkpoints' }),
   ]
   return JSON.stringify(parts, (_key, value: unknown) => (value instanceof Uint8Array ? Buffer.from(value).toString('hex') : value))

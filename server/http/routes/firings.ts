@@ -1,10 +1,10 @@
 import { z } from 'zod'
 import type { Act } from '../../contract/actions.ts'
-import type { FiringSummary } from '../../contract/live.ts'
+import { wholeCurvePoints, type FiringSummary } from '../../contract/live.ts'
 import { exportFiring } from '../../recordings/export.ts'
 import { keptFile } from '../../recordings/in/kept-file.ts'
 import { actsOfFiring } from '../../runtime/acts.ts'
-import { grainOf, thin, bucketWidthMs } from '../../storage/thin.ts'
+import { bucketWidthMs, grainOf, thin } from '../../storage/thin.ts'
 import type { CurvePoint, FiringRecord } from '../../storage/store.ts'
 import type { Answer, Question } from '../context.ts'
 import { numberOf, understood } from '../context.ts'
@@ -21,8 +21,11 @@ export async function recordOf({ instance, params }: Question): Promise<FiringRe
   return record
 }
 
-export async function listFirings({ instance }: Question): Promise<Answer> {
-  return { json: (await instance.store.firings()).map(summaryOf) }
+/** `most`: only so many, the newest. */
+export async function listFirings({ instance, query }: Question): Promise<Answer> {
+  const most = numberOf(query, 'most', { low: 1, high: 1e9, standard: 1e9 })
+  const headers = { 'content-type': 'application/json', 'cache-control': 'no-store' }
+  return new Response(await instance.store.shelf(most), { headers })
 }
 
 export async function oneFiring(question: Question): Promise<Answer> {
@@ -45,8 +48,9 @@ export async function firingCurve(question: Question): Promise<Answer> {
   const from = numberOf(query, 'from', { low: 0, high: 8.64e15, standard: record.originAt })
   const to = numberOf(query, 'to', { low: from + 1, high: 8.64e15, standard: Math.max(from + 1, end ?? instance.now()) })
   const points = numberOf(query, query.has('buckets') ? 'buckets' : 'points', pointBounds)
+  const isWhole = end !== null && from === record.originAt && to === end && points === wholeCurvePoints
   const [lines, outputs, acts] = await Promise.all([
-    instance.store.curve(record.id, from, to, points),
+    isWhole ? instance.store.wholeCurve(record.id, from, to) : instance.store.curve(record.id, from, to, points),
     instance.store.outputs(record.id),
     actsOf(instance, record),
   ])

@@ -51,6 +51,7 @@ export async function shelve<I, K>(
   await keepFile(store, id, last, text)
   await putActs(store, id, last, kept.acts)
   const shelf = new Shelf(store, { demo: recording.header.demo ?? false, foldVersion: originVersion(folds) })
+  const originAt = Math.min(startedAt, began ?? startedAt)
   await store.putFiring(
     await shelf.finished({
       id,
@@ -65,12 +66,13 @@ export async function shelve<I, K>(
       // nothing of it stands in the journal
       originSeq: 0,
       endSeq: 0,
-      originAt: Math.min(startedAt, began ?? startedAt),
+      originAt,
       config: JSON.stringify(config),
       intake: new Uint8Array(),
       foldVersion: originVersion(folds),
     }),
   )
+  await store.wholeCurve(id, originAt, last)
 }
 
 /** What was told since the last writing. */

@@ -15,12 +15,11 @@ import {
 } from 'node:fs'
 import { basename, join } from 'node:path'
 import { StoreProblem } from '../store.ts'
-import { checkAll } from './check.ts'
+import { checkAll, tablesOf } from './check.ts'
 import { openDatabase } from './engine.ts'
 import { schemaVersion } from './migrate.ts'
 import { syncPath, type Places } from './places.ts'
 import { keptOf } from './retention.ts'
-import { summedTables } from './tables/summed.ts'
 
 /** Stands beside a backup and is written last: a backup without one was never finished. */
 export interface Manifest {
@@ -70,7 +69,7 @@ function verified(file: string, nowMs: number): Manifest {
   try {
     checkAll(database)
     const count = (table: string) => Number(database.prepare(`SELECT count(*) AS n FROM ${table}`).get()?.['n'])
-    const rows = Object.fromEntries([...Object.keys(summedTables), 'point'].map((table) => [table, count(table)]))
+    const rows = Object.fromEntries([...tablesOf(database).map(({ name }) => name), 'point'].map((table) => [table, count(table)]))
     const lastSeq = Number(database.prepare('SELECT coalesce(max(seq), 0) AS seq FROM journal').get()?.['seq'])
     const madeAt = new Date(nowMs).toISOString()
     return { format: 1, schema: schemaVersion(database), madeAt, bytes: statSync(file).size, sha256: hashOf(file), rows, lastSeq }

@@ -2,9 +2,10 @@ import { statSync } from 'node:fs'
 import { StoreProblem } from '../store.ts'
 import { pragma, type Database } from './engine.ts'
 import { problemFrom } from './problems.ts'
-import { damagedRows, summedTables } from './tables/summed.ts'
+import { damagedRows, summedTables, type SummedTable } from './tables/summed.ts'
 import { damagedMinutes } from './tables/points.ts'
-import { readCheckpoints, readFirings } from './tables/records.ts'
+import { checkFirings } from './tables/firings.ts'
+import { readCheckpoints } from './tables/records.ts'
 import { readJournal } from './tables/journal.ts'
 
 /** A check reads the whole file; above these it would hold up the start, and the check of the next backup has to do. */
@@ -25,7 +26,7 @@ export function checkForStart(database: Database, file: string): void {
   const names = Number(database.prepare('SELECT count(DISTINCT name) AS names FROM checkpoint').get()?.['names'])
   const checkpoints = readCheckpoints(database)
   if (checkpoints.length < names) throw new StoreProblem('damaged', 'a checkpoint does not match its sum')
-  readFirings(database)
+  checkFirings(database)
   checkJournal(database, checkpoints.length === 0 ? 0 : Math.min(...checkpoints.map((checkpoint) => checkpoint.seq)))
 }
 
@@ -42,7 +43,7 @@ export function checkJournal(database: Database, after: number): void {
 export function checkAll(database: Database): void {
   try {
     checkStructure(database)
-    for (const table of Object.values(summedTables)) {
+    for (const table of tablesOf(database)) {
       if (damagedRows(database, table, 1) > 0) throw new StoreProblem('damaged', `a row of ${table.name} does not match its sum`)
     }
     if (damagedMinutes(database) > 0) throw new StoreProblem('damaged', 'points do not match their sum')
@@ -50,6 +51,17 @@ export function checkAll(database: Database): void {
   } catch (error) {
     throw asDamage(error)
   }
+}
+
+/** The tables that a file has: one of an older schema is checked before it is brought to the newest. */
+export function tablesOf(database: Database): SummedTable[] {
+  const there = new Set(
+    database
+      .prepare("SELECT name FROM sqlite_schema WHERE type = 'table'")
+      .all()
+      .map((row) => row['name']),
+  )
+  return Object.values(summedTables).filter(({ name }) => there.has(name))
 }
 
 /** While checking, whatever the engine can not read counts as damage; a full or busy disk does not. */

@@ -1,6 +1,7 @@
 import type { Output } from '../../contract/fold.ts'
 import type { Checkpoint, CurvePoint, FiringRecord, Quarantined, StoredDocument, StoreProblemCode } from '../store.ts'
 import type { Opening } from './opening.ts'
+import type { Drawn } from './tables/drawn.ts'
 
 // What crosses between the store and its threads.
 
@@ -11,6 +12,7 @@ export type WriteOperation = { id: number; urgent: boolean } & (
   | { op: 'quarantine'; items: readonly Quarantined[] }
   | { op: 'outputs'; kiln: string; firing: string | null; outputs: readonly Output[] }
   | { op: 'points'; firing: string; points: readonly CurvePoint[] }
+  | { op: 'drawn'; drawn: Drawn }
   | { op: 'firing'; firing: FiringRecord }
   | { op: 'document'; document: Omit<StoredDocument, 'revision'> }
 )
@@ -21,8 +23,9 @@ export type Query =
   | { query: 'quarantined'; limit: number }
   | { query: 'outputs'; firing: string }
   | { query: 'curve'; firing: string; from: number; to: number; buckets: number }
+  | { query: 'whole-curve'; firing: string; from: number; to: number }
   | { query: 'firing'; id: string }
-  | { query: 'firings' }
+  | { query: 'shelf'; most: number }
   | { query: 'documents'; kind: string }
   | { query: 'history'; kind: string; id: string }
 

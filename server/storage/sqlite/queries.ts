@@ -2,8 +2,10 @@ import type { Database } from './engine.ts'
 import type { Query } from './messages.ts'
 import { packEntries } from './pack.ts'
 import { readJournal } from './tables/journal.ts'
+import { readDrawn } from './tables/drawn.ts'
+import { readFiring, readShelf } from './tables/firings.ts'
 import { readCurve } from './tables/points.ts'
-import { readCheckpoints, readDocuments, readFiring, readFirings, readHistory, readOutputs, readQuarantined } from './tables/records.ts'
+import { readCheckpoints, readDocuments, readHistory, readOutputs, readQuarantined } from './tables/records.ts'
 
 const pageEntries = 4000
 
@@ -19,10 +21,12 @@ export function answer(database: Database, query: Query): unknown {
       return readOutputs(database, query.firing)
     case 'curve':
       return readCurve(database, query.firing, query.from, query.to, query.buckets)
+    case 'whole-curve':
+      return readDrawn(database, query.firing, query.from, query.to)
     case 'firing':
       return readFiring(database, query.id)
-    case 'firings':
-      return readFirings(database)
+    case 'shelf':
+      return readShelf(database, query.most)
     case 'documents':
       return readDocuments(database, query.kind)
     case 'history':

@@ -16,6 +16,7 @@ import type { Query, ThreadSetup, WriteOperation } from './messages.ts'
 import type { Opening } from './opening.ts'
 import { storageProgram } from './program.ts'
 import { StoreThread, type Waiting } from './thread.ts'
+import type { Drawn } from './tables/drawn.ts'
 import type { CurveSeries } from './tables/points.ts'
 
 export interface SqliteOptions {
@@ -172,6 +173,12 @@ class ThreadedStore implements SqliteStore {
   async curve(firing: string, from: Ms, to: Ms, buckets: number): Promise<CurveSeries[]> {
     return (await this.#ask({ query: 'curve', firing, from, to, buckets })) as CurveSeries[]
   }
+  async wholeCurve(firing: string, from: Ms, to: Ms): Promise<CurveSeries[]> {
+    const { kept, ...drawn } = (await this.#ask({ query: 'whole-curve', firing, from, to })) as Drawn & { kept: boolean }
+    // who looks at it need not wait for the disk, and a full disk is no reason to show nothing
+    if (!kept) this.#write({ op: 'drawn', urgent: false, drawn }).catch(() => {})
+    return drawn.series
+  }
   async putFiring(firing: FiringRecord): Promise<void> {
     await this.#write({ op: 'firing', urgent: true, firing: { ...firing, intake: firing.intake.slice() } })
     if (firing.endedAt !== null && !firing.demo) this.#backups.soon()
@@ -180,7 +187,10 @@ class ThreadedStore implements SqliteStore {
     return (await this.#ask({ query: 'firing', id })) as FiringRecord | null
   }
   async firings(): Promise<FiringSummary[]> {
-    return (await this.#ask({ query: 'firings' })) as FiringSummary[]
+    return JSON.parse(await this.shelf()) as FiringSummary[]
+  }
+  async shelf(most = Number.MAX_SAFE_INTEGER): Promise<string> {
+    return (await this.#ask({ query: 'shelf', most })) as string
   }
   async putDocument(document: Omit<StoredDocument, 'revision'>): Promise<number> {
     return (await this.#write({ op: 'document', urgent: true, document })) as number

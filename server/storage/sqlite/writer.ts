@@ -6,7 +6,9 @@ import { unpackEntries } from './pack.ts'
 import { problemFrom } from './problems.ts'
 import { JournalTable } from './tables/journal.ts'
 import { PointTable } from './tables/points.ts'
-import { newestCheckpointSeq, putCheckpoint, putDocument, putFiring, putOutputs, putQuarantined } from './tables/records.ts'
+import { putDrawn } from './tables/drawn.ts'
+import { fillShelf, putFiring } from './tables/firings.ts'
+import { newestCheckpointSeq, putCheckpoint, putDocument, putOutputs, putQuarantined } from './tables/records.ts'
 
 export interface Outcome {
   id: number
@@ -43,6 +45,7 @@ export class Writer {
     this.#database = database
     this.#journal = new JournalTable(database)
     this.#points = new PointTable(database)
+    fillShelf(database)
     ballast.restore()
   }
 
@@ -159,6 +162,8 @@ export class Writer {
         return putOutputs(this.#database, operation.kiln, operation.firing, operation.outputs)
       case 'points':
         return this.#points.put(operation.firing, operation.points)
+      case 'drawn':
+        return putDrawn(this.#database, operation.drawn)
       case 'firing':
         return putFiring(this.#database, operation.firing)
       case 'document':

@@ -1,9 +1,10 @@
 // node tests/bench/shelf/run.mjs [FIRINGS] [READINGS-OF-EACH]
 import { spawnSync } from 'node:child_process'
-import { mkdtempSync, rmSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { build } from 'vite'
 
+mkdirSync('.build', { recursive: true })
 const out = mkdtempSync(join(resolve('.build'), 'bench-'))
 const input = { measure: resolve('tests/bench/shelf/measure-main.ts'), 'storage-worker': resolve('server/storage/sqlite/worker.ts') }
 await build({

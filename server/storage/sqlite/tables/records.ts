@@ -1,10 +1,9 @@
-import type { FiringSummary } from '../../../contract/live.ts'
 import type { Output } from '../../../contract/fold.ts'
-import type { Checkpoint, FiringRecord, Quarantined, StoredDocument } from '../../store.ts'
+import type { Checkpoint, Quarantined, StoredDocument } from '../../store.ts'
 import type { Database, SqlValue } from '../engine.ts'
 import { insertSql, rowIsWhole, selectSql, summed, summedTables, whole } from './summed.ts'
 
-const { checkpoint, quarantine, output, firing, document } = summedTables
+const { checkpoint, quarantine, output, document } = summedTables
 
 /** The raw bytes of a refused message are kept up to here (reliability 5). */
 const quarantineBytes = 4096
@@ -59,33 +58,6 @@ export function putOutputs(database: Database, kiln: string, of: string | null, 
 export function readOutputs(database: Database, of: string): Output[] {
   const rows = database.prepare(selectSql(output, 'WHERE firing = ? ORDER BY at, cause, n')).all(of)
   return rows.map((row) => JSON.parse(String(whole(output, row)['json'])) as Output)
-}
-
-export function putFiring(database: Database, record: FiringRecord): void {
-  const { intake, ...rest } = record
-  const values: SqlValue[] = [record.id, record.kiln, record.startedAt, JSON.stringify(rest), intake]
-  database.prepare(insertSql(firing, 'INSERT OR REPLACE')).run(...summed(values))
-}
-
-function firingFrom(row: Record<string, SqlValue>): FiringRecord {
-  whole(firing, row)
-  return { ...(JSON.parse(String(row['json'])) as Omit<FiringRecord, 'intake'>), intake: row['intake'] as Uint8Array }
-}
-
-export function readFiring(database: Database, id: string): FiringRecord | null {
-  const row = database.prepare(selectSql(firing, 'WHERE id = ?')).get(id)
-  return row === undefined ? null : firingFrom(row)
-}
-
-/** The newest first. */
-export function readFirings(database: Database): FiringSummary[] {
-  const rows = database.prepare(selectSql(firing, 'ORDER BY started_at DESC, id DESC')).all()
-  return rows.map((row) => summaryOf(firingFrom(row)))
-}
-
-export function summaryOf(record: FiringRecord): FiringSummary {
-  const { id, kiln, kilnName, title, startedAt, endedAt, demo, phases, spark } = record
-  return { id, kiln, kilnName, title, startedAt, endedAt, demo, phases, spark }
 }
 
 /** @returns the revision; the same document twice in a row is one revision, so that a retry is harmless */

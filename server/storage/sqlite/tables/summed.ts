@@ -25,6 +25,8 @@ export const summedTables = {
     columns: ['series', 'start', 'first', 'last', 'low', 'low_at', 'high', 'high_at', 'null_at', 'count', 'points'],
     key: ['series', 'start'],
   },
+  shelf: { name: 'shelf', columns: ['firing', 'started_at', 'json'], key: ['firing'] },
+  drawn: { name: 'drawn', columns: ['firing', 'from_at', 'to_at', 'readings', 'curve'], key: ['firing'] },
   firing: { name: 'firing', columns: ['id', 'kiln', 'started_at', 'json', 'intake'], key: ['id'] },
   document: { name: 'document', columns: ['kind', 'id', 'revision', 'at', 'by', 'json'], key: ['kind', 'id', 'revision'] },
 } as const satisfies Record<string, SummedTable>

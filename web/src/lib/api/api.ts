@@ -1,6 +1,6 @@
 import type { Act } from '../../../../server/contract/actions.ts'
 import type { KilnConfig, Output } from '../../../../server/contract/fold.ts'
-import type { Curve, FiringSummary } from '../../../../server/contract/live.ts'
+import { wholeCurvePoints, type Curve, type FiringSummary } from '../../../../server/contract/live.ts'
 import { routes, type Person, type ProblemAnswer, type RouteName } from '../../../../server/contract/routes.ts'
 import { apiAddress, type Place } from '../place.ts'
 
@@ -29,8 +29,9 @@ export class Api {
     this.#place = place
   }
 
-  firings(): Promise<FiringSummary[]> {
-    return this.ask('firings')
+  /** The newest first. @param most only so many of them */
+  firings(most?: number): Promise<FiringSummary[]> {
+    return this.ask('firings', {}, most === undefined ? {} : { query: { most: String(most) } })
   }
 
   firing(id: string): Promise<WholeFiring> {
@@ -38,7 +39,7 @@ export class Api {
   }
 
   curve(id: string): Promise<Curve> {
-    return this.ask('firingCurve', { id })
+    return this.ask('firingCurve', { id }, { query: { points: String(wholeCurvePoints) } })
   }
 
   currentCurve(kiln: string): Promise<Curve> {

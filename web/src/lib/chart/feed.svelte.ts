@@ -10,6 +10,8 @@ export type SeriesKey = Role | 'smoke-estimated'
 const fetchEveryMs = 120_000
 /** Space between two points that are hung on, kiln time. */
 const stepMs = 10_000
+/** Of the newest firings of the site so many are searched for one of this kiln. */
+const lookedThrough = 40
 
 /** The last earlier firing of this kiln, with its whole curve as soon as that is here. */
 export interface Ghost {
@@ -71,7 +73,9 @@ export class CurveFeed {
   async #findGhost(kiln: string, firing: string): Promise<void> {
     this.ghost = null
     try {
-      const earlier = (await this.#api.firings()).filter((one) => one.kiln === kiln && one.id !== firing && one.endedAt !== null)
+      const earlier = (await this.#api.firings(lookedThrough)).filter(
+        (one) => one.kiln === kiln && one.id !== firing && one.endedAt !== null,
+      )
       const summary = earlier.sort((a, b) => b.startedAt - a.startedAt)[0]
       this.ghost = summary ? { summary, curve: null } : null
       if (summary) this.ghost = { summary, curve: await this.#api.curve(summary.id) }

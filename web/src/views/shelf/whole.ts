@@ -26,14 +26,11 @@ export interface Whole {
   again: string | null
 }
 
-/** Fine enough to be looked at closer without asking again. */
-const points = '3000'
-
 /** @throws ApiProblem */
 export async function loadWhole(api: Api, id: string): Promise<Whole> {
   const [firing, curve, weighed, notes, again] = await Promise.all([
     api.firing(id),
-    api.ask<Curve>('firingCurve', { id }, { query: { points } }),
+    api.curve(id),
     historyOf<Weighed & { name?: string }>(api, 'result', id),
     historyOf<Note>(api, 'note', id),
     id.startsWith('again-') ? historyOf<{ of: string }>(api, 'played-again', id) : [],
