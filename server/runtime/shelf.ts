@@ -50,7 +50,7 @@ export class Shelf {
       ...firing,
       endedAt: end?.at ?? null,
       endSeq: end?.seq ?? null,
-      phases: spansOf(await this.store.outputs(id), end?.at ?? null),
+      phases: spansOf(await this.store.outputs(id, ['phase']), end?.at ?? null),
       spark: await this.spark(firing, to),
     }
     if (end) await keepActs(this.store, renewed)
@@ -61,7 +61,7 @@ export class Shelf {
 
   /** A record that ends, with its phases and its small curve. */
   async finished(firing: FiringRecord & { endedAt: Ms }): Promise<FiringRecord> {
-    const phases = spansOf(await this.store.outputs(firing.id), firing.endedAt)
+    const phases = spansOf(await this.store.outputs(firing.id, ['phase']), firing.endedAt)
     return { ...firing, phases, spark: await this.spark(firing, firing.endedAt) }
   }
 

@@ -78,8 +78,10 @@ class MemoryStore implements Store {
       if (!this.#outputs.has(key)) this.#outputs.set(key, { firing, output: structuredClone(output) })
     }
   }
-  async outputs(firing: string): Promise<Output[]> {
-    const found = [...this.#outputs.values()].filter((entry) => entry.firing === firing).map((entry) => entry.output)
+  async outputs(firing: string, kinds?: readonly Output['kind'][]): Promise<Output[]> {
+    const found = [...this.#outputs.values()]
+      .filter((entry) => entry.firing === firing && (kinds?.includes(entry.output.kind) ?? true))
+      .map((entry) => entry.output)
     return found.sort((a, b) => a.at - b.at || a.cause - b.cause || a.n - b.n)
   }
 

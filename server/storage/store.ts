@@ -81,7 +81,7 @@ export interface Store {
   quarantine(items: readonly Quarantined[]): Promise<void>
   quarantined(limit: number): Promise<Quarantined[]>
   saveOutputs(kiln: KilnId, firing: string | null, outputs: readonly Output[]): Promise<void>
-  outputs(firing: string): Promise<Output[]>
+  outputs(firing: string, kinds?: readonly Output['kind'][]): Promise<Output[]>
   savePoints(firing: string, points: readonly CurvePoint[]): Promise<void>
   /** About `buckets` points a series with the minimum and maximum of each bucket kept; gaps are nulls. */
   curve(firing: string, from: Ms, to: Ms, buckets: number): Promise<{ role: CurvePoint['role']; t: Ms[]; value: (number | null)[] }[]>

@@ -158,6 +158,10 @@ export function storeContract(name: string, make: () => Promise<{ store: Store; 
       await store.saveOutputs('k1', 'f1', [output(1), output(0, 6)])
       await store.saveOutputs('k2', 'f2', [output(0)])
       expect(await store.outputs('f1')).toEqual([output(0), output(1), output(0, 6)])
+      const hint: Output = { cause: 9, n: 0, at: 9, kind: 'hint', hint: 'feed-fire', by: 10, because: [] }
+      await store.saveOutputs('k1', 'f1', [hint])
+      expect(await store.outputs('f1', ['hint', 'call'])).toEqual([hint])
+      expect(await store.outputs('f1', ['phase'])).toHaveLength(3)
     })
 
     it('keeps firings and their newest state', async () => {

@@ -56,7 +56,7 @@ function readEverything(database: Database): string {
     answer(database, { query: 'read', after: 0, upTo: 1e9 }),
     answer(database, { query: 'curve', firing: 'a', from: 0, to: hour * 2, buckets: 20_000 }),
     answer(database, { query: 'curve', firing: 'a', from: 0, to: hour * 33, buckets: 1000 }),
-    answer(database, { query: 'outputs', firing: 'a' }),
+    answer(database, { query: 'outputs', firing: 'a', kinds: null }),
     answer(database, { query: 'documents', kind: 'lot' }),
     ...Array.from({ length: 20 }, (_, n) => answer(database, { query: 'history', kind: 'lot', id: `L${n}` })),
     answer(database, { query: 'quarantined', limit: 100 }),

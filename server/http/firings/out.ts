@@ -5,7 +5,7 @@ import { mannerOf, tableOf, tablePresets } from '../../recordings/out/table.ts'
 import { spansOf } from '../../runtime/shelf.ts'
 import type { Answer, Question } from '../context.ts'
 import { numberOf, understood } from '../context.ts'
-import { actsOf, download, recordOf } from '../routes/firings.ts'
+import { actsOf, download, recordOf, told } from '../routes/firings.ts'
 
 const documentPoints = 5000
 /** Half a day and more: the widest offset of a place from UTC. */
@@ -17,7 +17,7 @@ export async function firingTable(question: Question): Promise<Answer> {
   const preset = understood(z.enum(tablePresets), query.get('preset') ?? 'plain')
   const manner = mannerOf(preset, numberOf(query, 'offset', offsets))
   const record = await recordOf(question)
-  const [outputs, acts] = await Promise.all([instance.store.outputs(record.id), actsOf(instance, record)])
+  const [outputs, acts] = await Promise.all([instance.store.outputs(record.id, told), actsOf(instance, record)])
   const to = record.endedAt ?? instance.now()
   const firing = { id: record.id, from: record.originAt, to, phases: spansOf(outputs, record.endedAt), acts, outputs }
   return download(tableOf(instance.store, firing, manner), `${record.id}.csv`, 'text/csv; charset=utf-8; header=present')
@@ -29,7 +29,7 @@ export async function firingDocument(question: Question): Promise<Answer> {
   const record = await recordOf(question)
   const to = Math.max(record.originAt + 1, record.endedAt ?? now())
   const [outputs, acts, notes, lines] = await Promise.all([
-    store.outputs(record.id),
+    store.outputs(record.id, told),
     actsOf(question.instance, record),
     store.history('note', record.id),
     store.curve(record.id, record.originAt, to, documentPoints),

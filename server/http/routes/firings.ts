@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { Act } from '../../contract/actions.ts'
+import type { Output } from '../../contract/fold.ts'
 import { wholeCurvePoints, type FiringSummary } from '../../contract/live.ts'
 import { exportFiring } from '../../recordings/export.ts'
 import { keptFile } from '../../recordings/in/kept-file.ts'
@@ -14,6 +15,9 @@ import { Problem } from '../problem.ts'
 
 const standardPoints = 1000
 const pointBounds = { low: 10, high: 5000, standard: standardPoints }
+
+/** What a person was told. Estimates and forecasts of a day are many, and no page looks back at them. */
+export const told = ['phase', 'call', 'alarm', 'hint'] as const satisfies Output['kind'][]
 
 export async function recordOf({ instance, params }: Question): Promise<FiringRecord> {
   const record = await instance.store.firing(params.id ?? '')
@@ -30,7 +34,7 @@ export async function listFirings({ instance, query }: Question): Promise<Answer
 
 export async function oneFiring(question: Question): Promise<Answer> {
   const record = await recordOf(question)
-  const [outputs, acts] = await Promise.all([question.instance.store.outputs(record.id), actsOf(question.instance, record)])
+  const [outputs, acts] = await Promise.all([question.instance.store.outputs(record.id, told), actsOf(question.instance, record)])
   return { json: { ...summaryOf(record), config: JSON.parse(record.config) as unknown, outputs, acts } }
 }
 
@@ -51,7 +55,7 @@ export async function firingCurve(question: Question): Promise<Answer> {
   const isWhole = end !== null && from === record.originAt && to === end && points === wholeCurvePoints
   const [lines, outputs, acts] = await Promise.all([
     isWhole ? instance.store.wholeCurve(record.id, from, to) : instance.store.curve(record.id, from, to, points),
-    instance.store.outputs(record.id),
+    instance.store.outputs(record.id, told),
     actsOf(instance, record),
   ])
   return { json: curveOf({ from, to, end }, lines, outputs, acts) }

@@ -21,7 +21,7 @@ export type Query =
   | { query: 'read'; after: number; upTo: number }
   | { query: 'checkpoints' }
   | { query: 'quarantined'; limit: number }
-  | { query: 'outputs'; firing: string }
+  | { query: 'outputs'; firing: string; kinds: readonly Output['kind'][] | null }
   | { query: 'curve'; firing: string; from: number; to: number; buckets: number }
   | { query: 'whole-curve'; firing: string; from: number; to: number }
   | { query: 'firing'; id: string }

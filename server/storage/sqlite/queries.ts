@@ -18,7 +18,7 @@ export function answer(database: Database, query: Query): unknown {
     case 'quarantined':
       return readQuarantined(database, query.limit)
     case 'outputs':
-      return readOutputs(database, query.firing)
+      return readOutputs(database, query.firing, query.kinds)
     case 'curve':
       return readCurve(database, query.firing, query.from, query.to, query.buckets)
     case 'whole-curve':

@@ -164,8 +164,8 @@ class ThreadedStore implements SqliteStore {
       outputs,
     })
   }
-  async outputs(firing: string): Promise<Output[]> {
-    return (await this.#ask({ query: 'outputs', firing })) as Output[]
+  async outputs(firing: string, kinds: readonly Output['kind'][] | null = null): Promise<Output[]> {
+    return (await this.#ask({ query: 'outputs', firing, kinds })) as Output[]
   }
   async savePoints(firing: string, points: readonly CurvePoint[]): Promise<void> {
     await this.#write({ op: 'points', urgent: false, firing, points })

@@ -55,8 +55,10 @@ export function putOutputs(database: Database, kiln: string, of: string | null, 
   for (const item of items) insert.run(...summed([kiln, item.cause, item.at, item.n, of, JSON.stringify(item)]))
 }
 
-export function readOutputs(database: Database, of: string): Output[] {
-  const rows = database.prepare(selectSql(output, 'WHERE firing = ? ORDER BY at, cause, n')).all(of)
+/** @param kinds null for all; the engine leaves out the others before anything is read of them: of a day nine in ten are estimates */
+export function readOutputs(database: Database, of: string, kinds: readonly Output['kind'][] | null): Output[] {
+  const among = kinds === null ? '' : `AND json_extract(json, '$.kind') IN (${kinds.map(() => '?').join(', ')})`
+  const rows = database.prepare(selectSql(output, `WHERE firing = ? ${among} ORDER BY at, cause, n`)).all(of, ...(kinds ?? []))
   return rows.map((row) => JSON.parse(String(whole(output, row)['json'])) as Output)
 }
 

@@ -2,10 +2,11 @@ import type { EntryProblem } from '../../../../server/contract/entry-problems.ts
 import type { Language } from '../../lib/choice/choice.svelte.ts'
 import { en, type RestWords } from '../../words/rest/en.ts'
 import { es } from '../../words/rest/es.ts'
+import { th } from '../../words/rest/th.ts'
 
-/** Words of the pages for lots, use and plan; a language that has none yet reads English. */
+/** Words of the pages for lots, use and plan. */
 export function restWords(language: Language): RestWords {
-  return language === 'es' ? es : en
+  return { en, es, th }[language]
 }
 
 /** One problem as a sentence that says what to enter. */

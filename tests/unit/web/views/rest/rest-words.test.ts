@@ -18,6 +18,7 @@ import { chargeOfPieces } from '../../../../../server/domain/yield/pieces.ts'
 import { sentenceOf } from '../../../../../web/src/views/rest/rest-words.ts'
 import { en } from '../../../../../web/src/words/rest/en.ts'
 import { es } from '../../../../../web/src/words/rest/es.ts'
+import { th } from '../../../../../web/src/words/rest/th.ts'
 import { bottle, demijohn, entry, lifeOfALot } from '../../../../support/lot-story.ts'
 import { taken } from '../../../../support/taken.ts'
 
@@ -103,6 +104,15 @@ describe('every problem as a sentence', () => {
     for (const problem of problems) {
       const sentence = sentenceOf(words, problem)
       expect([problem.code, sentence]).toEqual([problem.code, expect.stringMatching(/^\p{Lu}.*[.]$/u)])
+      expect(sentence).not.toMatch(/undefined|NaN|null|\[object/)
+    }
+  })
+
+  it('in Thai says in Thai what to enter', () => {
+    for (const problem of problems) {
+      const sentence = sentenceOf(th, problem)
+      // Thai has neither capitals nor a full stop; a word left in English would have a run of Latin letters that is no unit
+      expect([problem.code, sentence]).toEqual([problem.code, expect.stringMatching(/^\p{Script=Thai}/u)])
       expect(sentence).not.toMatch(/undefined|NaN|null|\[object/)
     }
   })
