@@ -4,44 +4,54 @@ import { drips, shadeOf } from '../firing/looks.ts'
 import { actsOf } from '../firing/recording.ts'
 import { dripClasses } from '../firing/truth.ts'
 import type { Firing } from '../firing/world.ts'
+import type { Hours } from './tables/hours.ts'
 
 interface Entry {
   atS: number
   act: Action
 }
 
-/** What a careful person would have written down on that day, from loading to unloading. */
-export function demoActs(firing: Firing): { acts: Entry[]; untilS: number } {
+/** A demijohn of five litres is changed before it runs over. */
+const bottleL = 4.5
+
+/** What a careful person would have written down on that day, from loading to unloading; what is called, when it was called (`hours`). */
+export function demoActs(firing: Firing, { start, stop, seal, crack }: Hours): { acts: Entry[]; untilS: number } {
   const { truth, course, plan } = firing
-  const from = (truth.best.from ?? 0) + 360
-  const to = (truth.best.to ?? 0) - 300
-  const crackS = Math.ceil(((truth.hottestBelow[45] ?? 0) + 1500) / 600) * 600
+  const lastS = course.mouth.length * gridS
   const acts: Entry[] = [
     { atS: -780, act: { action: 'load', ...plan.record, drumC: 17, earthC: 15 } },
     { atS: -120, act: { action: 'arm', tablet: true, buzzer: true } },
     ...actsOf(firing).filter(({ act }) => act.action !== 'light' && act.action !== 'seal'),
     { atS: 0, act: { action: 'light' } },
     { atS: 60, act: { action: 'air', mouth: 'open', chimney: 'open' } },
-    { atS: from, act: { action: 'start-collecting' } },
-    { atS: to, act: { action: 'stop-collecting' } },
-    { atS: to + 240, act: { action: 'note', text: 'Demo: the drip is about to turn dark; from here on it runs into the vessel for tar.' } },
-    { atS: truth.sealed - 900, act: { action: 'refine' } },
-    { atS: truth.sealed, act: { action: 'seal' } },
-    { atS: truth.sealed + 60, act: { action: 'air', mouth: 'closed', chimney: 'closed' } },
-    { atS: crackS, act: { action: 'crack' } },
-    { atS: crackS + 2100, act: { action: 'open' } },
-    { atS: crackS + 4200, act: { action: 'unload', charcoalKg: Math.round(truth.charcoalKg * 10) / 10, finesKg: 0.6 } },
-    ...glasses(firing, from, to),
-    ...bottles(firing, from, to),
   ]
-  return { acts: acts.sort((a, b) => a.atS - b.atS), untilS: Math.min(crackS + 5400, course.mouth.length * gridS) }
+  if (start !== null) {
+    acts.push({ atS: start, act: { action: 'start-collecting' } })
+    // what comes before the stop must not hang on when it was called
+    acts.push(...glasses(firing, start, Math.min(truth.sealed, (stop ?? lastS) + 3600)), ...bottles(firing, start, stop ?? lastS))
+  }
+  if (stop !== null) {
+    acts.push({ atS: stop, act: { action: 'stop-collecting' } })
+    acts.push({ atS: stop + 240, act: { action: 'note', text: 'Demo: what drips now runs into the vessel for tar.' } })
+  }
+  if (seal !== null) {
+    acts.push({ atS: seal - 240, act: { action: 'refine' } })
+    acts.push({ atS: seal, act: { action: 'seal' } })
+    acts.push({ atS: seal + 60, act: { action: 'air', mouth: 'closed', chimney: 'closed' } })
+  }
+  if (crack !== null) {
+    acts.push({ atS: crack, act: { action: 'crack' } })
+    acts.push({ atS: crack + 2100, act: { action: 'open' } })
+    acts.push({ atS: crack + 4200, act: { action: 'unload', charcoalKg: Math.round(truth.charcoalKg * 10) / 10, finesKg: 0.6 } })
+  }
+  return { acts: acts.sort((a, b) => a.atS - b.atS), untilS: crack === null ? lastS : Math.min(crack + 5400, lastS) }
 }
 
-/** A numbered glass every half hour of collecting, and two after it. */
+/** A numbered glass whenever the next one is due (calls/hints.ts: every 20 minutes). */
 function glasses(firing: Firing, from: number, to: number): Entry[] {
   const classes = dripClasses(firing.course)
   const found: Entry[] = []
-  for (let atS = from + 300; atS < to + 3600; atS += 1800) {
+  for (let atS = from + 300; atS < to; atS += 1200) {
     const share = classes[Math.floor(atS / gridS)]
     const drip = share && drips[shadeOf(share)]
     if (drip) found.push({ atS, act: { action: 'glass', number: found.length + 1, drip } })
@@ -49,18 +59,19 @@ function glasses(firing: Firing, from: number, to: number): Entry[] {
   return found
 }
 
-/** A fresh bottle in the middle and before the end, with what ran into the last one (1 kg is about a litre). */
+/** A fresh bottle whenever one is full, and the last one when collecting ends (1 kg is about a litre). */
 function bottles(firing: Firing, from: number, to: number): Entry[] {
   const { dripWater, dripAcid, dripTar } = firing.course
-  const litres = (a: number, b: number) => {
-    let kg = 0
-    for (let i = Math.floor(a / gridS); i < b / gridS; i++) kg += (dripWater[i]! + dripAcid[i]! + dripTar[i]!) * gridS
-    return Math.round(kg * 10) / 10
+  const found: Entry[] = []
+  let kg = 0
+  const change = (atS: number) => {
+    found.push({ atS, act: { action: 'swap-bottle', litres: Math.round(kg * 10) / 10 } })
+    kg = 0
   }
-  const middle = from + (to - from) * 0.5
-  const late = to - 2400
-  return [
-    { atS: middle, act: { action: 'swap-bottle', litres: litres(from, middle) } },
-    { atS: late, act: { action: 'swap-bottle', litres: litres(middle, late) } },
-  ]
+  for (let i = Math.floor(from / gridS); i < to / gridS; i++) {
+    kg += (dripWater[i]! + dripAcid[i]! + dripTar[i]!) * gridS
+    if (kg >= bottleL) change(i * gridS)
+  }
+  if (kg >= 0.1) change(to)
+  return found
 }

@@ -2,13 +2,16 @@ import { recordingOf } from '../firing/recording.ts'
 import { burn } from '../firing/world.ts'
 import { demoActs } from './demo-acts.ts'
 import { demoPlan } from './demo-plan.ts'
+import { demoHours } from './tables/hours.ts'
+import type { Hours } from './tables/hours.ts'
 
-const litMs = Date.UTC(2026, 2, 14, 6)
+/** ms */
+export const litMs = Date.UTC(2026, 2, 14, 6)
 
 /** The demo firing as the text of a recording file: the same bytes every time. */
-export function demoText(): string {
-  const firing = burn(demoPlan())
-  const { acts, untilS } = demoActs(firing)
+export function demoText(hours: Hours = demoHours): string {
+  const firing = burn(demoPlan(hours.seal))
+  const { acts, untilS } = demoActs(firing, hours)
   const lines = recordingOf(firing, {
     title: 'Demo data: an ordinary firing of an invented kiln',
     litMs,

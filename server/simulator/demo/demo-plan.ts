@@ -5,11 +5,13 @@ import { planWorld } from '../firing/plan.ts'
 /** Chosen by eye among many for a clear run of all phases. */
 const demoSeed = 'demo-61'
 
-/** An ordinary firing of an invented kiln, with all that a page can show: smoke probe, logged fuel and cloths, one stretch of forgotten cloths. */
-export function demoPlan(seed = demoSeed): WorldPlan {
+/** An ordinary firing of an invented kiln, sealed at `sealS` or when nobody called for it any more, with all that a page can show: smoke probe, logged fuel and cloths, one stretch of forgotten cloths. */
+export function demoPlan(sealS: number | null, seed = demoSeed): WorldPlan {
   const plan = planWorld(new Chance(seed), seed, { family: 'zones', kind: 'ordinary' })
   return {
     ...plan,
+    // long enough for the call to open, which waits longer than the kiln does
+    coldC: 24,
     bed: { ...plan.bed, cover: { ...plan.bed.cover, layersM: [0.012, 0.02, 0.03, 0.015] } },
     pipe: { ...plan.pipe, clothKg: 1.6, wetKWK: 0.12 },
     hands: {
@@ -19,7 +21,9 @@ export function demoPlan(seed = demoSeed): WorldPlan {
       neglectCloths: [3.3, 3.95],
       logsFuelAndCloths: true,
       logsLooks: true,
-      sealAfterDueMin: 9,
+      // sealed when it is called, never by the simulator's own knowledge
+      sealAfterDueMin: Infinity,
+      sealAtLatestH: sealS === null ? 20 : sealS / 3600,
     },
     probes: {
       ...plan.probes,

@@ -118,7 +118,7 @@ export function runCourse(plan: WorldPlan): Course {
     c.dripTar.push(drip.tarKgS)
     c.cloth.push(pipe.wetness)
     c.charred.push(bed.charred().mean)
-    if (tS > c.sealedS + 8 * 3600 && bed.hottestC() < 36) break
+    if (tS > c.sealedS + 8 * 3600 && bed.hottestC() < plan.coldC) break
   }
   return c
 }

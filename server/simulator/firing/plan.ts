@@ -79,6 +79,8 @@ export interface WorldPlan {
   probes: ProbePlan
   /** What the person wrote down before lighting; missing when nothing was. */
   record: { massKg: number; moisturePct: number; pieceMm: number } | null
+  /** The run ends when its hottest part is below this, eight hours after sealing at the soonest, °C. */
+  coldC: number
 }
 
 /** One kiln, charge, person and day, all from the seed. `kind` and `family` may be prescribed. */
@@ -102,6 +104,7 @@ export function planWorld(chance: Chance, seed: string, wish: { family?: Family;
     hands: planHands(chance.branch('hands'), kind),
     air,
     probes: planProbes(chance.branch('probes')),
+    coldC: 36,
     record: record.often(0.15)
       ? null
       : {
