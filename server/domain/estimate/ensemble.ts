@@ -1,4 +1,4 @@
-import { benchLength } from '../kiln/step.ts'
+import { benchLength } from '../kiln/zone.ts'
 import { adviceOf, judge } from './judge.ts'
 import { closeBeat, light, move, rowMedian, runOn } from './live.ts'
 import { freeze, thaw } from './pack.ts'

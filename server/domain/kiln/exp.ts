@@ -11,8 +11,14 @@ export const eachPart = Math.LN2 / parts
 export const octaves = 1022
 const most = 700
 
-export const partTable = Float64Array.from({ length: parts }, (_, i) => Math.pow(2, i / parts))
-export const octaveTable = Float64Array.from({ length: 2 * octaves + 1 }, (_, i) => Math.pow(2, i - octaves))
+function doubled(times: number): number {
+  let power = 1
+  for (let k = 0; k < Math.abs(times); k++) power *= times < 0 ? 0.5 : 2
+  return power
+}
+
+export const partTable = Float64Array.from({ length: parts }, (_, i) => Math.exp(i * eachPart))
+export const octaveTable = Float64Array.from({ length: 2 * octaves + 1 }, (_, i) => doubled(i - octaves))
 
 /** e to the power of `x`; what is beyond ±700 counts as that. */
 export function exp(x: number): number {

@@ -1,5 +1,5 @@
 import * as L from '../../../../server/domain/kiln/layout.ts'
-import { solidCp, type Books } from '../../../../server/domain/kiln/step.ts'
+import { solidCp, type Books } from '../../../../server/domain/kiln/zone.ts'
 import { waterCp } from '../../../../server/domain/kiln/water.ts'
 import { steelHeat } from '../../../../server/domain/kiln/step.ts'
 import { at } from '../../../../server/domain/kiln/parameters.ts'

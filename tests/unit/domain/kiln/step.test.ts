@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import * as L from '../../../../server/domain/kiln/layout.ts'
 import { at, dryKgAt, toPhysical, unknownCount, valuesLength } from '../../../../server/domain/kiln/parameters.ts'
-import { benchLength, load, step, type Books } from '../../../../server/domain/kiln/step.ts'
+import { load, step } from '../../../../server/domain/kiln/step.ts'
+import { benchLength, type Books } from '../../../../server/domain/kiln/zone.ts'
 import { emptyBooks, heatOf, massOf } from './books.ts'
 
 const charge = { massKg: 75, moisturePct: 28, pieceMm: 60 }
