@@ -39,10 +39,11 @@ export function costs(scene: Scene, outletC: number): Reason[] {
 export function judgeOutlet(scene: Scene, outletC: number, tell: Tell): void {
   const { condenserDeadBandK, condenserOnDelayS, condenserOffDelayS } = scene.look.config.limits
   const hot = hotLimitC(scene)
+  const judged = scene.condenser.wettedAt !== null ? above(outletC, hot, condenserDeadBandK) : 'unknown'
   tell({
     alarm: 'condenser-hot',
     channel: null,
-    sign: scene.condenser.wettedAt !== null ? above(outletC, hot, condenserDeadBandK) : 'unknown',
+    sign: judged === 'abnormal' && waits(scene, 'condenser-hot') ? 'between' : judged,
     because: [{ code: 'outlet-over', value: outletC, limit: hot }, ...costs(scene, outletC)],
     delays: { onS: condenserOnDelayS, offS: condenserOffDelayS },
     // one trouble, one alarm: the other says the same and asks for the same
@@ -56,7 +57,7 @@ function judgeDry(scene: Scene, tell: Tell): void {
   const limit = dryLimitC(condenser, look)
   const now = mean(look.past.outlet, 2)
   if (limit === null || now === null) return
-  const dry = isForgotten(condenser, look, toldLately(scene))
+  const dry = isForgotten(condenser, look) && !waits(scene, 'condenser-warm')
   tell({
     alarm: 'condenser-warm',
     channel: null,
@@ -72,13 +73,9 @@ function worthCatching({ calls, phase }: Scene): boolean {
   return calls['start-collecting'].state !== 'not-yet' || phase === 'vinegar' || phase === 'tar' || phase === 'clearing'
 }
 
-const lately = 3_600_000
-
-function toldLately({ board, look }: Scene): boolean {
-  return (['condenser-warm', 'condenser-hot'] as const).some((alarm) => {
-    const item = board.items[alarm]
-    return item !== undefined && !item.on && item.told !== null && look.at - item.told < lately
-  })
+/** What passes by itself within minutes raises nothing; what stands, stands until it has passed. */
+function waits({ board, condenser }: Scene, alarm: 'condenser-warm' | 'condenser-hot'): boolean {
+  return condenser.passing && board.items[alarm]?.on !== true
 }
 
 /** The alarm is on and may be heard: one that is itself kept quiet speaks for nobody. */

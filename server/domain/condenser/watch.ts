@@ -1,5 +1,5 @@
 import type { Ms } from '../../contract/fold.ts'
-import { lowest, mean, quantile, slope } from '../firing/history.ts'
+import { highest, lowest, mean, quantile, slope } from '../firing/history.ts'
 import type { Look } from '../firing/look.ts'
 
 /** What the condenser's outlet does, and what it does with wet cloths. */
@@ -13,6 +13,10 @@ export interface CondenserWatch {
   tops: number[]
   /** How long the outlet has now stood over the limit of dry cloths, min. */
   dryMin: number
+  /** The outlet moves for another reason than dried cloths: it is on its way down, or a wave of smoke comes through. */
+  passing: boolean
+  /** For how many minutes of this spell a wave has come through. */
+  waveMin: number
   /** When cloths were last wetted, logged or seen in the outlet; null before the first time. */
   wettedAt: Ms | null
   /** The last pauses between wettings, min: this operator's habit. */
@@ -30,6 +34,8 @@ export function startCondenser(): CondenserWatch {
     topK: 0,
     tops: [],
     dryMin: 0,
+    passing: false,
+    waveMin: 0,
     wettedAt: null,
     pausesMin: [],
     checkedWettingAt: null,
@@ -69,8 +75,17 @@ const habitTimes = 1.3
 const leastDryMin = 5
 const unseenDryMin = 15
 
-/** Whoever was told within the hour knows, and gets so much longer. From trials, no source. */
-const afterTellingMin = 4
+/**
+ * Dried cloths let the outlet climb and level off, with the smoke as it was. A wave of smoke lifts both, faster and faster, and is gone in
+ * minutes: its outlet gains more in two minutes than in the two before, or the smoke gained over eight. From trials, no source.
+ */
+const waveGainK = 8
+const waveSmokeK = 35
+const waveSmokeMin = 8
+/** What calls itself a wave for longer is none. */
+const longestWaveMin = 12
+/** And an outlet that has come down so far from its top of the last four minutes is being seen to, K. From trials, no source. */
+const comesDownK = 5
 
 /** Over this the cloths count as dry, °C; null while the load is unknown. */
 export function dryLimitC(watch: CondenserWatch, look: Look): number | null {
@@ -82,6 +97,19 @@ function followSpell(watch: CondenserWatch, look: Look): void {
   const now = mean(look.past.outlet, 2)
   if (limit === null || now === null) return
   watch.dryMin = now >= limit || (watch.dryMin > 0 && now >= limit - dryBandK) ? watch.dryMin + 1 : 0
+}
+
+function followWaves(watch: CondenserWatch, { past }: Look): void {
+  const [now, before, first] = [mean(past.outlet, 1), mean(past.outlet, 1, 2), mean(past.outlet, 1, 4)]
+  const top = highest(past.outlet, 4)
+  const smoke = mean(past.smoke, 2)
+  const smokeBefore = mean(past.smoke, 2, waveSmokeMin)
+  const comesDown = now !== null && top !== null && now <= top - comesDownK
+  const gains = now !== null && before !== null && first !== null && now - before >= before - first + waveGainK
+  const wave = gains || (smoke !== null && smokeBefore !== null && smoke - smokeBefore >= waveSmokeK)
+  if (watch.dryMin === 0) watch.waveMin = 0
+  else if (wave) watch.waveMin++
+  watch.passing = comesDown || (wave && watch.waveMin <= longestWaveMin)
 }
 
 function followWettings(watch: CondenserWatch, look: Look): void {
@@ -103,12 +131,11 @@ function usualPauseMin({ pausesMin }: CondenserWatch): number | null {
 }
 
 /** Cloths are dry, and nobody wets them as usual. */
-export function isForgotten(watch: CondenserWatch, look: Look, toldLately: boolean): boolean {
-  const more = toldLately ? afterTellingMin : 0
-  if (watch.wettedAt === null) return watch.dryMin >= unseenDryMin + more
+export function isForgotten(watch: CondenserWatch, look: Look): boolean {
+  if (watch.wettedAt === null) return watch.dryMin >= unseenDryMin
   const usual = usualPauseMin(watch)
   const limit = usual === null ? pauseLimits.unknown : Math.min(pauseLimits.most, Math.max(pauseLimits.least, pauseTimes * usual))
-  return watch.dryMin >= leastDryMin && look.at - watch.wettedAt >= (limit + more) * minuteMs
+  return watch.dryMin >= leastDryMin && look.at - watch.wettedAt >= limit * minuteMs
 }
 
 /** The next wetting is about to come by this operator's habit. */
@@ -130,6 +157,7 @@ export function stepCondenser(watch: CondenserWatch, look: Look): void {
   watch.wetC = watch.vapourSince !== null && look.at - watch.vapourSince >= settledMs ? lowest(look.past.outlet, cycleMin) : null
   followCycle(watch, mean(look.past.outlet, 1) ?? now)
   followSpell(watch, look)
+  followWaves(watch, look)
   followWettings(watch, look)
   const wetted = look.facts.wettings.at(-1)
   if (wetted === undefined) return

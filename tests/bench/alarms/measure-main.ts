@@ -1,11 +1,12 @@
 // Plays simulated firings through the rules alone and tells what the alarms are worth.
-// npm run bench:alarms -- FOLDER... [--each] [--curve]     FOLDER as `npm run worlds -- FOLDER --as grid` writes it
+// npm run bench:alarms -- FOLDER... [--each] [--curve]     FOLDER as `npm run worlds -- FOLDER` writes it, or any recordings with their truth
 import { parseArgs } from 'node:util'
 import { makeKilnFold } from '../../../server/domain/firing/fold.ts'
 import { alarmTable } from '../../../server/domain/alarms/tables/definitions.ts'
 import { score, type Raised, type Score } from './score.ts'
 import { VariantBoard, variants } from './variants.ts'
-import { families, readWorld, worldNames, type Family, type World } from './world.ts'
+import { playRecorded, readHappened, recordedNames } from './recorded.ts'
+import { families, readWorld, worldNames, type Family, type Happened, type World } from './world.ts'
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
@@ -33,10 +34,7 @@ function add(to: Sum, one: Sum): void {
 }
 
 function playWorld(world: World, boards: readonly VariantBoard[]): Raised[] {
-  const fold = makeKilnFold<never>(null, {
-    table: alarmTable,
-    listener: boards.length === 0 ? null : (at, phase, telling) => boards.forEach((board) => board.hear(at, phase, telling)),
-  })
+  const fold = rules(boards)
   let state = fold.start(world.config)
   const raised: Raised[] = []
   for (const input of world.inputs) {
@@ -49,16 +47,34 @@ function playWorld(world: World, boards: readonly VariantBoard[]): Raised[] {
   return raised
 }
 
+const rules = (boards: readonly VariantBoard[]) =>
+  makeKilnFold<never>(null, {
+    table: alarmTable,
+    listener: boards.length === 0 ? null : (at, phase, telling) => boards.forEach((board) => board.hear(at, phase, telling)),
+  })
+
+function* firingsIn(folder: string): Generator<{ happened: Happened; play: (boards: readonly VariantBoard[]) => Raised[] }> {
+  const grids = worldNames(folder)
+  for (const name of grids) {
+    const world = readWorld(folder, name)
+    yield { happened: world, play: (boards) => playWorld(world, boards) }
+  }
+  for (const name of recordedNames(folder)) {
+    if (grids.includes(name)) continue
+    const happened = readHappened(folder, name)
+    yield { happened, play: (boards) => playRecorded(folder, happened, rules(boards)) }
+  }
+}
+
 const all = nothing()
 const byVariant = variants.map(() => nothing())
 const byAlarm = new Map<string, number>()
 let firings = 0
 let alarms = 0
 for (const folder of positionals)
-  for (const name of worldNames(folder)) {
-    const world = readWorld(folder, name)
+  for (const { happened: world, play } of firingsIn(folder)) {
     const boards = values.curve ? variants.map((variant) => new VariantBoard(variant, world.litMs)) : []
-    const raised = playWorld(world, boards)
+    const raised = play(boards)
     const one = score(world, raised)
     add(all, one)
     boards.forEach((board, i) => add(byVariant[i] ?? nothing(), score(world, board.raised)))
@@ -70,7 +86,7 @@ for (const folder of positionals)
       const wrong = families.filter((family) => one[family].told < one[family].happened || one[family].false > 0)
       const spans = families.flatMap((family) => world.incidents[family].map(([from, to]) => `${family} ${h(from)}-${h(to)}`))
       console.log(
-        `${name} ${world.kind} sealed ${h(world.sealedMs)} | ${spans.join(', ')} | ${raised.map((r) => `${r.alarm} ${h(r.atMs)} ${r.because ?? ''}`).join(', ')}${wrong.length > 0 ? ` << ${wrong.join(' ')}` : ''}`,
+        `${world.name} ${world.kind} sealed ${h(world.sealedMs)} | ${spans.join(', ')} | ${raised.map((r) => `${r.alarm} ${h(r.atMs)} ${r.because ?? ''}`).join(', ')}${wrong.length > 0 ? ` << ${wrong.join(' ')}` : ''}`,
       )
     }
   }

@@ -1,5 +1,5 @@
 import type { AlarmCode } from '../../../server/contract/vocabulary.ts'
-import { families, type Family, type World } from './world.ts'
+import { families, type Family, type Happened } from './world.ts'
 
 /** What an alarm engine told of one firing, ms after lighting. */
 export interface Raised {
@@ -25,7 +25,7 @@ export const familyAlarms: Record<Family, readonly AlarmCode[]> = {
 const minuteMs = 60_000
 
 /** Told in time: 10 minutes before to 20 after the start, an air leak to 3 hours after. False: not from 10 before the start to 10 after the end. */
-export function score(world: World, raised: readonly Raised[]): Record<Family, Score> {
+export function score(world: Happened, raised: readonly Raised[]): Record<Family, Score> {
   const of = (family: Family): Score => {
     const happened = world.incidents[family]
     const near = family === 'condenserDry' ? world.incidents.condenserDryish : happened

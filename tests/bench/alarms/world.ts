@@ -10,13 +10,17 @@ export type Span = [number, number]
 export const families = ['condenserDry', 'fireDying', 'airLeak'] as const
 export type Family = (typeof families)[number]
 
-/** One simulated firing as the kiln's fold hears it. Times in ms after lighting. */
-export interface World {
+/** What really happened in one firing. Times in ms after lighting. */
+export interface Happened {
   name: string
   kind: string
   litMs: number
   sealedMs: number
   incidents: Record<Family | 'condenserDryish', Span[]>
+}
+
+/** One simulated firing as the kiln's fold hears it. */
+export interface World extends Happened {
   config: KilnConfig
   inputs: Input[]
 }
@@ -28,10 +32,12 @@ interface GridFile {
   litMs: number
   acts: { atS: number; act: Action }[]
   record: { massKg: number; moisturePct: number; pieceMm: number } | null
-  plan: { kind: string; hands: { letRunFromShare: number | null } }
+  plan: { hands: { letRunFromShare: number | null } }
 }
 
 interface TruthFile {
+  kind: string
+  lit: string
   sealed: string
   incidents: Record<string, [string, string][]>
 }
@@ -43,16 +49,16 @@ export function worldNames(folder: string): string[] {
     .sort()
 }
 
-/** Reads what `npm run worlds -- FOLDER --as grid` wrote. */
-export function readWorld(folder: string, name: string): World {
-  const about = JSON.parse(readFileSync(join(folder, `${name}.grid.json`), 'utf8')) as GridFile
+/** @param litMs null where the truth file's own lighting counts */
+export function happenedIn(folder: string, name: string, litMs: number | null): Happened {
   const truth = JSON.parse(readFileSync(join(folder, `${name}.truth.json`), 'utf8')) as TruthFile
-  const after = (time: string): number => Date.parse(time) - about.litMs
+  const lit = litMs ?? Date.parse(truth.lit)
+  const after = (time: string): number => Date.parse(time) - lit
   const spans = (key: string): Span[] => (truth.incidents[key] ?? []).map(([from, to]) => [after(from), after(to)])
   return {
     name,
-    kind: about.plan.kind,
-    litMs: about.litMs,
+    kind: truth.kind,
+    litMs: lit,
     sealedMs: after(truth.sealed),
     incidents: {
       condenserDry: spans('condenserDry'),
@@ -60,6 +66,14 @@ export function readWorld(folder: string, name: string): World {
       fireDying: spans('fireDying'),
       airLeak: spans('airLeak'),
     },
+  }
+}
+
+/** Reads what `npm run worlds -- FOLDER --as grid` wrote. */
+export function readWorld(folder: string, name: string): World {
+  const about = JSON.parse(readFileSync(join(folder, `${name}.grid.json`), 'utf8')) as GridFile
+  return {
+    ...happenedIn(folder, name, about.litMs),
     config: {
       ...defaultKilnConfig(),
       way: about.plan.hands.letRunFromShare === null ? 'kept' : 'let-run',

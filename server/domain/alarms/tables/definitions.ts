@@ -168,7 +168,7 @@ export const alarmTable: AlarmTable = {
     priority: 'notice',
     group: 'probe',
     onDelayS: 30,
-    offDelayS: 7200, // a loose contact comes and goes: one trouble, one alarm
+    offDelayS: 21_600, // a loose contact comes and goes all day: one trouble, one alarm, until it held for six hours
     latching: false,
     returnsByItself: true,
     realarmS: null,

@@ -56,6 +56,34 @@ describe('the condenser', () => {
     const costs = view.alarms.find((a) => a.alarm.startsWith('condenser'))!.because.map((r) => r.code)
     expect(costs).toEqual(expect.arrayContaining(['vapour-lost-least', 'vapour-lost-most', 'litres-lost-least', 'litres-lost-most']))
   })
+  // from 45 to 89 °C in 12 minutes, twice as fast at the end, and back in 6: as a wave of smoke goes through the pipe
+  const swell = (m: number): number =>
+    m < 240 || m > 258 ? 0 : m < 252 ? 2 * (m - 240) + (20 * (m - 240) ** 3) / 12 ** 3 : (44 * (258 - m)) / 6
+  it('that swells with a wave of smoke for minutes is no dry cloth', () => {
+    const wave: Curves = { ...drum, outlet: (m) => cycle(12)(Math.min(m, 239)) + swell(m), smoke: (m) => drum.smoke!(m) + 3 * swell(m) }
+    expect(alarmsOf(play(firing(wave, [lit], -5, 270)).outputs)).toEqual([])
+  })
+  it('that swells as far and stays, with the smoke as it was, is told', () => {
+    const dry: Curves = { ...drum, outlet: (m) => cycle(12)(Math.min(m, 239)) + swell(Math.min(m, 250)) }
+    const { outputs } = play(firing(dry, [lit], -5, 262))
+    expect(alarmsOf(outputs).filter((alarm) => alarm.startsWith('condenser'))).toHaveLength(1)
+  })
+  it('that stands dry is told although the smoke goes on rising: no wave lasts a quarter of an hour', () => {
+    const dry: Curves = {
+      ...drum,
+      outlet: (m) => (m < 240 ? cycle(12)(m) : 45 + Math.min(40, (m - 240) * 4)),
+      smoke: (m) => drum.smoke!(m) + (m < 240 ? 0 : 5 * (m - 240)),
+    }
+    const { outputs } = play(firing(dry, [lit], -5, 275))
+    expect(alarmsOf(outputs).filter((alarm) => alarm.startsWith('condenser'))).toHaveLength(1)
+  })
+  it('an outlet probe that fails raises its own alarm and leaves that of the condenser standing', () => {
+    const blind: Curves = { ...three, outlet: (m) => (m < 240 ? cycle(12)(m) : m > 265 ? null : 45 + Math.min(40, (m - 240) * 2)) }
+    const { outputs, view } = play(firing(blind, [lit], -5, 290))
+    expect(alarmsOf(outputs)).toHaveLength(2)
+    expect(alarmsOf(outputs)).toContain('probe-fault')
+    expect(view.alarms.find((a) => a.alarm.startsWith('condenser'))?.state).toBe('unacknowledged')
+  })
   it('is silent before vapour flows and after sealing', () => {
     const hot: Curves = { ...three, wall: through([-15, 20], [0, 20], [300, 40]), outlet: through([-15, 20], [0, 20], [5, 90], [300, 90]) }
     expect(alarmsOf(play(firing(hot, [lit, [6, { action: 'seal' }]], -5, 60)).outputs)).toEqual([])
