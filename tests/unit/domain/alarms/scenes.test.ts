@@ -60,11 +60,11 @@ describe('the condenser', () => {
   const swell = (m: number): number =>
     m < 240 || m > 258 ? 0 : m < 252 ? 2 * (m - 240) + (20 * (m - 240) ** 3) / 12 ** 3 : (44 * (258 - m)) / 6
   it('that swells with a wave of smoke for minutes is no dry cloth', () => {
-    const wave: Curves = { ...drum, outlet: (m) => cycle(12)(Math.min(m, 239)) + swell(m), smoke: (m) => drum.smoke!(m) + 3 * swell(m) }
+    const wave: Curves = { ...drum, outlet: (m) => cycle(12)(Math.min(m, 239))! + swell(m), smoke: (m) => drum.smoke!(m)! + 3 * swell(m) }
     expect(alarmsOf(play(firing(wave, [lit], -5, 270)).outputs)).toEqual([])
   })
   it('that swells as far and stays, with the smoke as it was, is told', () => {
-    const dry: Curves = { ...drum, outlet: (m) => cycle(12)(Math.min(m, 239)) + swell(Math.min(m, 250)) }
+    const dry: Curves = { ...drum, outlet: (m) => cycle(12)(Math.min(m, 239))! + swell(Math.min(m, 250)) }
     const { outputs } = play(firing(dry, [lit], -5, 262))
     expect(alarmsOf(outputs).filter((alarm) => alarm.startsWith('condenser'))).toHaveLength(1)
   })
@@ -72,7 +72,7 @@ describe('the condenser', () => {
     const dry: Curves = {
       ...drum,
       outlet: (m) => (m < 240 ? cycle(12)(m) : 45 + Math.min(40, (m - 240) * 4)),
-      smoke: (m) => drum.smoke!(m) + (m < 240 ? 0 : 5 * (m - 240)),
+      smoke: (m) => drum.smoke!(m)! + (m < 240 ? 0 : 5 * (m - 240)),
     }
     const { outputs } = play(firing(dry, [lit], -5, 275))
     expect(alarmsOf(outputs).filter((alarm) => alarm.startsWith('condenser'))).toHaveLength(1)
