@@ -86,6 +86,11 @@ for (const stream of [process.stdout, process.stderr]) stream.on('error', () => 
 process.on('SIGHUP', () => {})
 
 const log = pino({ level: settings.logLevel, base: null }, destination)
+// what nobody expected leaves the program in a state that nobody knows: it ends at once, and whoever supervises it starts it again
+process.on('uncaughtException', (error) => {
+  log.fatal({ error: { message: error.message, stack: error.stack } }, 'an unexpected failure')
+  process.exit(70)
+})
 const app = createApp({
   settings,
   fixed,

@@ -27,7 +27,7 @@ export function readSettingsFile(file: string): Record<string, unknown> {
   return result.settings
 }
 
-/** Old or new, never half: written beside, synced, renamed. */
+/** Old or new, never half, and new once it returns: written beside, synced, renamed, and the new name synced too. */
 export function writeWhole(file: string, settings: unknown): void {
   mkdirSync(dirname(file), { recursive: true })
   const fresh = `${file}.new`
@@ -39,6 +39,12 @@ export function writeWhole(file: string, settings: unknown): void {
     closeSync(handle)
   }
   renameSync(fresh, file)
+  const folder = openSync(dirname(file), 'r')
+  try {
+    fsyncSync(folder)
+  } finally {
+    closeSync(folder)
+  }
 }
 
 /** @throws SettingsError with every problem at once */

@@ -4,6 +4,8 @@ import { defineConfig } from 'vitest/config'
 const root = new URL('../..', import.meta.url).pathname
 // state classes of the page (`*.svelte.ts`) are tested as they are
 const plugins = [svelte({ configFile: false })]
+/** Minutes, or what only root may do: made by `npm run faults`, which sets this. */
+const long = process.env['LONG'] === undefined ? ['tests/faults/long/**'] : []
 const shared = { testTimeout: 30_000, hookTimeout: 60_000, pool: 'forks' as const }
 
 export default defineConfig({
@@ -19,6 +21,7 @@ export default defineConfig({
           ...shared,
           name: 'built',
           include: ['tests/{contract,integration,browser,faults}/**/*.test.ts'],
+          exclude: long,
           globalSetup: ['tests/config/built-first.ts'],
         },
       },

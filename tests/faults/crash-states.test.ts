@@ -6,7 +6,7 @@ import { checkAll } from '../../server/storage/sqlite/check.ts'
 import { openDatabase } from '../../server/storage/sqlite/engine.ts'
 import { dataFolder } from '../contract/data-folder.ts'
 import { bundleRig, has } from './rig/programs.ts'
-import { Disk, stepsOf } from './rig/trace.ts'
+import { chances, Disk, stepsOf, tracedCalls } from './rig/trace.ts'
 
 const wanted = Number(process.env['CRASH_STATES'] ?? 400)
 const { folder, remove } = dataFolder()
@@ -19,29 +19,32 @@ afterAll(async () => {
   await remove()
 })
 
-/** Numbers of a fixed seed (xorshift), 0 to 1. */
-function* chances(seed: number): Generator<number, never> {
-  for (let x = seed; ;) {
-    x ^= x << 13
-    x ^= x >>> 17
-    x ^= x << 5
-    yield (x >>> 0) / 2 ** 32
-  }
-}
-
 it.skipIf(!has('strace'))(
   `after any of ${wanted} power cuts between two system calls nothing acknowledged is lost (F3; Debian package strace)`,
   async () => {
     const data = join(folder, 'data')
     mkdirSync(data)
     const trace = join(folder, 'trace')
-    const calls = 'trace=pwrite64,write,fsync,fdatasync,ftruncate,unlink'
-    spawnSync('strace', ['-f', '-y', '-xx', '-s', '100000', '-e', calls, '-o', trace, process.execPath, rig, data, '40', '5'])
+    spawnSync('strace', [
+      '-f',
+      '-y',
+      '-xx',
+      '-s',
+      '100000',
+      '-e',
+      `trace=${tracedCalls}`,
+      '-o',
+      trace,
+      process.execPath,
+      rig,
+      data,
+      '40',
+      '5',
+    ])
     const steps = stepsOf(readFileSync(trace, 'latin1'), data)
     expect(steps.filter((step) => step.do === 'acknowledged')).toHaveLength(40)
 
-    const chance = chances(20261125)
-    const next = () => chance.next().value
+    const next = chances(20261125)
     const file = join(folder, 'cut', 'kiln.db')
     const lost: string[] = []
     let states = 0
@@ -73,40 +76,7 @@ it.skipIf(!has('strace'))(
         disk.take(step)
         if (step.do === 'acknowledged') acknowledged = step.seq
         if (index % every !== 0 || states >= wanted) continue
-        const upTo = Math.floor(next() * (disk.unsynced + 1))
-        const where = `after call ${index}`
-        judge(
-          disk.after(
-            () => 'lost',
-            () => false,
-          ),
-          acknowledged,
-          `${where}, the rest lost`,
-        )
-        judge(
-          disk.after(
-            (n) => (n < upTo ? 'whole' : 'lost'),
-            () => false,
-          ),
-          acknowledged,
-          `${where}, the first ${upTo}`,
-        )
-        judge(
-          disk.after(
-            () => (next() < 0.5 ? 'whole' : 'lost'),
-            () => false,
-          ),
-          acknowledged,
-          `${where}, some`,
-        )
-        judge(
-          disk.after(
-            () => 'torn',
-            () => next() < 0.5,
-          ),
-          acknowledged,
-          `${where}, torn`,
-        )
+        for (const { how, files } of disk.cuts(next)) judge(files, acknowledged, `after call ${index}, ${how}`)
         // statements let go of their closed files only when the loop of events comes round
         await new Promise((resolve) => setImmediate(resolve))
       }

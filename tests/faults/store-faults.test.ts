@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process'
 import { copyFileSync, cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { basename, join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
 import { afterEach, describe, expect, it } from 'vitest'
 import { openDatabase, pragma } from '../../server/storage/sqlite/engine.ts'
@@ -268,6 +268,26 @@ describe('backups', () => {
       lastSeq: number
     }
     expect(manifest.lastSeq).toBe(10)
+  })
+})
+
+describe('a backup that was broken off (F4)', () => {
+  it('leaves nothing behind once the next is made; files of others stay', async () => {
+    const folder = folderOf()
+    const { store } = await started(folder)
+    await store.append(entries(1, 3))
+    const kept = await store.backup()
+    const there = join(folder, 'backups')
+    const old = '2026-01-01T00-00-00.000Z.db'
+    const left = [`${old}.part`, `${old}.part-journal`, `${old}.json.part`, old, '2026-01-02T00-00-00.000Z.db.json']
+    for (const name of [...left, 'my-own-copy.db', 'note.txt']) writeFileSync(join(there, name), 'x')
+    await pause(5)
+    const next = await store.backup()
+    const names = [kept, next].flatMap((file) => [basename(file), `${basename(file)}.json`])
+    expect(readdirSync(there).sort()).toEqual(
+      [...names.filter((name) => existsSync(join(there, name))), 'my-own-copy.db', 'note.txt'].sort(),
+    )
+    expect(existsSync(next)).toBe(true)
   })
 })
 

@@ -7,7 +7,11 @@ import mqtt from 'mqtt'
 import { afterEach, expect, it } from 'vitest'
 import { sqliteIn } from '../contract/data-folder.ts'
 import { readAll } from '../contract/store.contract.ts'
+import type { LotsAnswer } from '../../server/http/lots/routes.ts'
+import { foldLedger } from '../../server/domain/lots/ledger.ts'
+import { restOf } from '../../server/domain/lots/rest.ts'
 import { getJson, post } from '../support/driven-app.ts'
+import { bottle, demijohn } from '../support/lot-story.ts'
 import { startProgram } from '../support/program.ts'
 import type { Program } from '../support/program.ts'
 import { injectFaults, has } from './rig/programs.ts'
@@ -168,5 +172,80 @@ it.skipIf(!has('strace'))(
     await client.endAsync(true)
     await stopped(program)
     expect(acknowledged).toHaveLength(5)
+  },
+)
+
+it.skipIf(library === undefined)(
+  'ninety days of rest, through restarts and a clock in doubt: drawn off on the day and not before (F25; Debian package faketime)',
+  async () => {
+    const data = folderOf()
+    const onDay = async (stamp: string): Promise<Program> => {
+      const env = {
+        LD_PRELOAD: library ?? '',
+        FAKETIME: `@${stamp}`,
+        FAKETIME_DONT_FAKE_MONOTONIC: '1',
+        DONT_FAKE_MONOTONIC: '1',
+        TZ: 'UTC',
+      }
+      return started(data, [], env)
+    }
+    const enter = async ({ url }: Program, id: string, event: object) =>
+      expect((await post(`${url}/api/lots/entries`, { id, event })).status, id).toBe(201)
+    const draw = (program: Program, lot: string) =>
+      enter(program, `draw-${lot}`, {
+        ...{ what: 'draw', lot: '7', layer: 'vinegar', volumeMl: 400, lossMl: 0 },
+        into: { lot, vessel: { ...demijohn, name: `vessel ${lot}` } },
+      })
+    const sayRight = async ({ url }: Program) => expect((await post(`${url}/api/setup/clock`, { right: true })).status).toBe(201)
+    /** As the page judges it. */
+    const book = async ({ url }: Program) => {
+      const { entries, today } = await getJson<LotsAnswer>(`${url}/api/lots`)
+      const ledger = foldLedger(entries)
+      if (!ledger.ok) throw new Error(JSON.stringify(ledger.problems))
+      const lot = ledger.value.lots.get('7')
+      if (lot?.kind !== 'condensate') throw new Error('no lot')
+      return { rest: restOf(lot, today), stages: [...ledger.value.lots.values()].map((one) => ('stage' in one ? one.stage : null)) }
+    }
+
+    const first = await onDay('2026-03-01 10:00:00')
+    await sayRight(first)
+    await enter(first, 'fill', { what: 'fill', lot: '7', firing: null, bottles: [bottle(1, 1000)], vessel: demijohn })
+    await enter(first, 'layers', { what: 'layers', lot: '7', lightOilMl: 20, vinegarMl: 900, tarMl: 80 })
+    expect((await book(first)).rest).toMatchObject({ state: 'resting', restedDays: 0, drawFrom: '2026-05-30' })
+    await stopped(first)
+
+    const dayBefore = await onDay('2026-05-29 10:00:00')
+    await draw(dayBefore, '8')
+    expect(await book(dayBefore)).toMatchObject({ rest: { state: 'resting', restedDays: 89 }, stages: ['crude', 'crude'] })
+    await stopped(dayBefore)
+
+    // a board without a battery: neither of the two dates is believed before somebody says so
+    const lost = await onDay('1970-01-01 00:00:10')
+    expect((await book(lost)).rest).toMatchObject({ state: 'refused', problem: { code: 'clock-unconfirmed' } })
+    await stopped(lost)
+
+    const day = await onDay('2026-05-30 10:00:00')
+    await sayRight(day)
+    await draw(day, '9')
+    expect(await book(day)).toMatchObject({ rest: { state: 'rested', restedDays: 90 }, stages: ['crude', 'crude', 'drawn'] })
+    await stopped(day)
+  },
+  60_000,
+)
+
+it.each(['throw new Error(text)', 'Promise.reject(new Error(text))'])(
+  'a failure that nobody expected (%s): it is logged, the program ends with 70 and starts again; nothing acknowledged is lost (F28)',
+  async (how) => {
+    const data = folderOf()
+    const hook = `const text = 'made by a test'; process.on('SIGUSR2', () => setTimeout(() => { ${how} }, 0))`
+    const program = await started(data, [], { NODE_OPTIONS: `--import=data:text/javascript,${encodeURIComponent(hook)}` })
+    const { acknowledged, send } = await nodeOf(program)
+    for (let i = 0; i < 5; i++) await send()
+    program.child.kill('SIGUSR2')
+    expect(await program.ended).toBe(70)
+    expect(program.out()).toContain('made by a test')
+    await stopped(await started(data))
+    const { texts } = await storedIn(data)
+    expect(acknowledged.filter((text) => !texts.has(text))).toEqual([])
   },
 )

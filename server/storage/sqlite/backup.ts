@@ -39,7 +39,7 @@ export function backUp(places: Places, nowMs: number): string {
   const name = `${new Date(nowMs).toISOString().replaceAll(':', '-')}.db`
   const file = join(places.backups, name)
   const part = `${file}.part`
-  rmSync(part, { force: true })
+  removeUnfinished(places)
   try {
     const source = openDatabase(places.database, 'read')
     try {
@@ -50,9 +50,10 @@ export function backUp(places: Places, nowMs: number): string {
     const manifest = verified(part, nowMs)
     syncPath(part)
     renameSync(part, file)
-    writeFileSync(`${file}.part`, JSON.stringify(manifest, null, 2))
-    syncPath(`${file}.part`)
-    renameSync(`${file}.part`, `${file}.json`)
+    // not the name that the copy had: whoever syncs it must not depend on the renaming before
+    writeFileSync(`${file}.json.part`, JSON.stringify(manifest, null, 2))
+    syncPath(`${file}.json.part`)
+    renameSync(`${file}.json.part`, `${file}.json`)
     syncPath(places.backups)
   } catch (error) {
     rmSync(part, { force: true })
@@ -62,6 +63,15 @@ export function backUp(places: Places, nowMs: number): string {
   const stay = keptOf(all.map((path) => basename(path)))
   for (const old of all) if (!stay.has(basename(old))) for (const path of [`${old}.json`, old]) rmSync(path, { force: true })
   return file
+}
+
+/** What a crash left of a backup that was being made or thrown away; never two are made at once. Files of others stay. */
+function removeUnfinished(places: Places): void {
+  const finished = new Set(backupsOf(places).map((path) => basename(path)))
+  for (const name of readdirSync(places.backups)) {
+    const ours = /^(\d{4}-\d\d-\d\dT[\d-]+\.\d{3}Z\.db)(|\.json|\.part|\.part-journal|\.json\.part)$/.exec(name)
+    if (ours !== null && !(finished.has(ours[1] ?? '') && ['', '.json'].includes(ours[2] ?? ''))) rmSync(join(places.backups, name))
+  }
 }
 
 function verified(file: string, nowMs: number): Manifest {

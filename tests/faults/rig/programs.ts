@@ -32,10 +32,11 @@ export interface Running {
   ended: Promise<number | string>
 }
 
-/** Starts a program that says `ready PORT`. */
-export async function startReady(file: string, args: string[]): Promise<Running> {
+/** Starts a program that says `ready PORT`. @param before a command that runs it, and its arguments */
+export async function startReady(file: string, args: string[], before: string[] = []): Promise<Running> {
   const began = performance.now()
-  const child = spawn(process.execPath, [file, ...args], { stdio: ['ignore', 'pipe', 'inherit'] })
+  const [command = '', ...rest] = [...before, process.execPath, file, ...args]
+  const child = spawn(command, rest, { stdio: ['ignore', 'pipe', 'inherit'] })
   const ended = new Promise<number | string>((resolve) => child.once('exit', (status, signal) => resolve(status ?? signal ?? 'gone')))
   const port = await new Promise<number>((resolve, reject) => {
     let said = ''
