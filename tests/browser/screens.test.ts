@@ -1,6 +1,7 @@
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { openBrowser } from '../support/browser.ts'
+import { contradictions } from './arithmetic.ts'
 import { scenes, type SceneName } from './fake/scenes.ts'
 import { open, overflowPx, sizes, violations, type Size } from './open.ts'
 
@@ -22,11 +23,12 @@ function targets(page: Page): Promise<{ what: string; width: number; height: num
   )
 }
 
-test.each(names)('%s fits four screens, and axe finds nothing by tablet and by phone', async (name) => {
+test.each(names)('%s fits four screens, agrees with itself, and axe finds nothing by tablet and by phone', async (name) => {
   const { page, complaints, close } = await open(browser, { view: scenes[name] })
   for (const size of Object.keys(sizes) as Size[]) {
     await page.setViewportSize(sizes[size])
     expect(await overflowPx(page), size).toBe(0)
+    expect(await contradictions(page), size).toEqual([])
     if (size === 'tablet' || size === 'phone') expect(await violations(page), size).toEqual([])
   }
   expect(complaints).toEqual([])
@@ -125,5 +127,14 @@ test.each(['waiting', 'night', 'cloths-dry'] as const)('%s at 200 %% zoom: nothi
     await key.scrollIntoViewIfNeeded()
     expect(await key.isVisible()).toBe(true)
   }
+  await close()
+})
+
+test('the check of the arithmetic sees a number told in two ways and a range that is over', async () => {
+  const { page, close } = await open(browser, { view: scenes.waiting })
+  const say = (where: string, text: string) => page.locator(where).evaluate((node, other) => (node.textContent = other), text)
+  await say('.why', 'Smoke 71 °C, climbing 20 °C an hour. Outlet 34 °C, over 55 °C.')
+  await say('.until', 'Start collecting likely between 06:10 and 05:50.')
+  expect(await contradictions(page)).toHaveLength(4)
   await close()
 })

@@ -1,4 +1,4 @@
-// npm run moments [-- NAMES,OF,SOME [FOLDER]]: takes the ten pictures of the real screen anew.
+// npm run moments [-- NAMES,OF,SOME [FOLDER]]: takes the pictures of the real screen anew, and ends with 1 where something is wrong on one of them.
 import { spawnSync } from 'node:child_process'
 import { rmSync } from 'node:fs'
 import { resolve } from 'node:path'

@@ -14,7 +14,11 @@ const failed = new URL('../../.out/golden/', import.meta.url).pathname
 const tolerance = 0.004
 
 const states = ['before-lighting', 'waiting', 'collecting', 'cloths-dry', 'sealing', 'night'] as const
-const golden = (['tablet', 'phone'] as const).flatMap((size) => states.map((state) => ({ state, size })))
+const byNight = ['collecting', 'cloths-dry'] as const
+const golden = (['tablet', 'phone'] as const).flatMap((size) => [
+  ...states.map((state) => ({ state, size, look: state === 'night' ? ('night' as const) : ('day' as const), name: `${state}-${size}` })),
+  ...byNight.map((state) => ({ state, size, look: 'night' as const, name: `${state}-${size}-night` })),
+])
 
 let browser: Browser
 beforeAll(async () => {
@@ -30,15 +34,15 @@ async function still(page: Page): Promise<Buffer> {
   return page.screenshot({ animations: 'disabled' })
 }
 
-test.each(golden)('$state on a $size looks as it did', async ({ state, size }) => {
-  const { page, close } = await open(browser, { view: scenes[state], size, look: state === 'night' ? 'night' : 'day' })
+test.each(golden)('$name looks as it did', async ({ state, size, look, name }) => {
+  const { page, close } = await open(browser, { view: scenes[state], size, look })
   const shot = readPng(await still(page))
   await close()
-  const path = `${pictures}${state}-${size}.png`
+  const path = `${pictures}${name}.png`
   if (process.env.GOLDEN === 'write') writeFileSync(path, writePng(shot))
   expect(existsSync(path), 'a picture to compare with').toBe(true)
   const apart = difference(shot, readPng(readFileSync(path)))
-  if (apart > tolerance) writeFileSync(`${failed}${state}-${size}.png`, writePng(shot))
+  if (apart > tolerance) writeFileSync(`${failed}${name}.png`, writePng(shot))
   expect(apart).toBeLessThanOrEqual(tolerance)
 })
 

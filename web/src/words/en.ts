@@ -120,6 +120,7 @@ export const en = {
     drying: 'The wood is drying: what drips now is water',
     breakdown: 'Soon: have the clean bottle ready and watch the smoke',
     stopped: 'What runs now is tar: into a vessel of its own',
+    early: 'A drip that is dark this early is old tar from the pipe: into the tar vessel',
     clearing: 'Keep the fire; the smoke turns thin and clear at the end',
   },
   unless: {
@@ -127,13 +128,29 @@ export const en = {
     notYet: (signs: string) => `Not yet, if: ${signs}`,
   },
   gapUntil: (time: string) => `Watch the small gap until ${time}. Glow, smoke or a rise: close it.`,
-  /** What the hands do, in order, while the command stands. */
+  /** What the hands do while the command stands: in this order, or all the time. */
   faces: {
+    load: ['Clean dry wood only', 'Nothing painted, treated or galvanised', 'Drum and earth cold', 'Log the load'],
     light: ['Go through the list', 'Prove the sound', 'Small fire at the mouth'],
+    kindling: ['Feed little and evenly', 'Bottle stays away: it is water', 'Watch the smoke'],
+    drying: ['Feed evenly', 'Wet the cloths', 'Watch the smoke', 'Clean bottle ready'],
+    'start-collecting': ['Gloves and goggles', 'Clean, marked bottle', 'Log it'],
+    collect: ['Wet the cloths', 'Drip every 20 minutes', 'Fresh bottle ready', 'Feed a little'],
+    'stop-collecting': ['Bottle away, close and mark it', 'Tar vessel under the drip', 'Never mix them'],
+    tar: ['Tar in a vessel of its own', 'Plate and wet clay ready', 'Watch the smoke'],
+    'stop-feeding': ['Feed no more', 'Mouth narrower, step by step', 'Watch the smoke'],
     seal: ['Gloves; stand aside', 'Mouth: plate, wet clay', 'Chimney last', 'Clay on every crack'],
+    'keep-shut': ['Look at the seams', 'Clay on what smokes', 'Sleep upwind, never beside it'],
     'trial-opening': ['Wet clay ready', 'Stand aside', 'Small gap at the mouth', 'Watch 30 minutes'],
+    gap: ['Stand aside', 'Clay in hand', 'Glow, smoke or a rise: close it'],
+    unload: ['No glow, no smoke', 'Spread it in the open', 'Air it, never indoors warm'],
+    relight: ['Stand aside: gas may flare up', 'Mouth and chimney wide open, wait', 'Small fire again'],
   },
   planLink: 'Light by …',
+  lightBy: {
+    by: (time: string) => `Light by ${time}: then it is sealed before dark`,
+    late: (time: string) => `Too late today: by ${time}, or sealing falls into the dark`,
+  },
   about: (what: string, value: string) => `${what} about ${value}`,
   notBefore: (when: string) => `Not before ${when}. I will call.`,
   sure: { low: 'Far from sure.', middle: 'Fairly sure.', high: 'Sure.' },
@@ -149,6 +166,7 @@ export const en = {
     sealed: 'sealed',
     bottle: (n: number) => `bottle ${n}`,
     before: (amount: string) => `one before: ${amount}`,
+    rate: (amount: string) => `~ ${amount} an hour`,
     hands: 'next for your hands',
     handsNow: 'now',
     air: 'air getting in',
@@ -288,6 +306,8 @@ export const en = {
   },
   /** The same where there is little room. */
   shortKeys: {
+    load: 'I loaded\u00a0…',
+    ready: 'The list\u00a0…',
     air: 'Air …',
     drip: 'Drip is …',
     smoke: 'Smoke is …',

@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest'
-import { answerOf, directActs, keysFor } from '../../../../web/src/lib/acts/keys.ts'
+import { en } from '../../../../web/src/words/en.ts'
+import { answerOf as answerIn, directActs, keysFor } from '../../../../web/src/lib/acts/keys.ts'
 import { kiln, noon, minute } from '../../../browser/fake/kiln.ts'
 import { scenes } from '../../../browser/fake/scenes.ts'
+
+const answerOf = (view: Parameters<typeof answerIn>[0]) => answerIn(view, en)
 
 describe('six keys', () => {
   const running = ['waiting', 'collecting', 'cloths-dry', 'drip-turning', 'sealing'] as const
@@ -47,9 +50,21 @@ test('the key that answers the alarm, or else the call', () => {
 })
 
 test('the sound is proven at the start, and again once it is sealed', () => {
-  expect(answerOf(scenes['before-lighting'])).toBe('soundTest')
   const heardAt = (armedAt: number) => answerOf({ ...scenes.night, firing: { ...scenes.night.firing, armedAt } })
   const sealedAt = scenes.night.firing.sealedAt ?? 0
   expect(heardAt(sealedAt - minute)).toBe('soundTest')
   expect(heardAt(sealedAt + minute)).toBeNull()
+})
+
+test('before lighting the keys turn black in the order of the work: load, list, sound, fire', () => {
+  const before = scenes['before-lighting']
+  const loaded = { ...before, command: { ...before.command, do: 'light' as const } }
+  const list = { id: 'n', at: noon, doneAt: noon, act: { action: 'note', text: en.ready.logged } as const }
+  const listed = { ...loaded, firing: { ...loaded.firing, acts: [list] } }
+  const back = { id: 'b', at: noon, doneAt: noon, act: { action: 'note', text: '' } as const, corrects: 'n' }
+  expect(answerOf(before)).toBe('load')
+  expect(answerOf(loaded)).toBe('ready')
+  expect(answerOf(listed)).toBe('soundTest')
+  expect(answerOf({ ...listed, firing: { ...listed.firing, armedAt: noon } })).toBe('light')
+  expect(answerOf({ ...listed, firing: { ...listed.firing, acts: [list, back] } })).toBe('ready')
 })

@@ -3,7 +3,7 @@ import type { KilnView } from '../../../../server/contract/live.ts'
 import type { AlarmCode, Call } from '../../../../server/contract/vocabulary.ts'
 import type { Words } from '../../words/en.ts'
 import { standing } from '../alarms/standing.ts'
-import { lastOf } from './log.ts'
+import { lastOf, logOf } from './log.ts'
 
 export type KeyName = keyof Words['keys']
 export type Six = [KeyName, KeyName, KeyName, KeyName, KeyName, KeyName]
@@ -65,14 +65,27 @@ const callKeys: Partial<Record<Call, KeyName>> = {
   open: 'crack',
 }
 
-/** The key that answers the alarm, or else the due call: it turns black. */
-export function answerOf(kiln: KilnView): KeyName | null {
+/** The key that answers the alarm, or else the due call, or else what comes first before lighting: it turns black. */
+export function answerOf(kiln: KilnView, words: Pick<Words, 'ready'>): KeyName | null {
   const alarm = standing(kiln.alarms)[0]
   const answer = alarm && answers[alarm.alarm]
   if (answer) return answer
   const due = kiln.calls.find((call) => call.state === 'due')
   if (due) return callKeys[due.call] ?? null
+  if (kiln.firing.phase === 'idle') return firstBeforeLighting(kiln, words)
   return soundIsProven(kiln) ? null : 'soundTest'
+}
+
+/** Load, list, sound, fire: in this order. */
+function firstBeforeLighting(kiln: KilnView, words: Pick<Words, 'ready'>): KeyName {
+  if (kiln.command.do !== 'light') return 'load'
+  if (!listIsGone(kiln, words)) return 'ready'
+  return soundIsProven(kiln) ? 'light' : 'soundTest'
+}
+
+/** The list before lighting was gone through for this load. Logged as a note, in the language of who went through it. */
+export function listIsGone({ firing }: KilnView, { ready }: Pick<Words, 'ready'>): boolean {
+  return logOf(firing.acts).some(({ act: { act }, takenBack }) => !takenBack && act.action === 'note' && act.text === ready.logged)
 }
 
 /** Heard at the start of this firing, and again since it was sealed; while the fire is driven nobody is asked. */

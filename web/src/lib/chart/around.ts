@@ -46,7 +46,7 @@ export function aroundOf({ curve, now, forecast, ghost, band = usualBand, words,
     },
     marks: curve.marks.filter(worthAMark),
     labels,
-    fireTick: { value: 900, text: String(measures.degrees(900)) },
+    fireTicks: [900, 0].map((value) => ({ value, text: String(measures.degrees(value)) })),
     font: "'Atkinson Hyperlegible Next', 'Noto Sans Thai', sans-serif",
   }
 }

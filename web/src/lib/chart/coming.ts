@@ -28,8 +28,12 @@ export function comingParts(kiln: KilnView, now: Ms, end: Ms): RibbonPart[] {
   add('start-collecting', 'vinegar')
   add('stop-collecting', 'tar')
   add('seal', 'cooling')
+  turns.sort((a, b) => a.at - b.at)
+  const first = turns[0]
+  const phase = kiln.firing.ribbon.at(-1)?.phase
+  // what goes on now goes on until the next turn
+  if (first && phase && phase !== 'idle') turns.unshift({ at: now, phase })
   return turns
-    .sort((a, b) => a.at - b.at)
     .map((turn, index) => ({ phase: turn.phase, from: turn.at, to: turns[index + 1]?.at ?? end, coming: true }))
     .filter((part) => part.to > part.from)
 }

@@ -13,7 +13,8 @@ export interface Around {
   band: { from: number; to: number; fromLabel: string; toLabel: string } | null
   marks: Curve['marks']
   labels: { key: string; text: string; fire: boolean; value: number; t: Ms }[]
-  fireTick: { value: number; text: string } | null
+  /** Top and bottom of the firebox's own scale. */
+  fireTicks: { value: number; text: string }[]
   font: string
 }
 
@@ -158,11 +159,29 @@ export function drawOver(u: uPlot, around: Around): void {
     ctx.fillText(around.band.toLabel, bbox.left + bbox.width + 6 * ratio, stop)
     ctx.fillText(around.band.fromLabel, bbox.left + bbox.width + 6 * ratio, start)
   }
-  if (around.fireTick) {
-    ctx.textAlign = 'right'
-    ctx.fillText(around.fireTick.text, bbox.left - 6 * ratio, u.valToPos(around.fireTick.value, 'f', true) + 6 * ratio)
-  }
+  drawFireScale(u, around)
   ctx.restore()
+}
+
+/** The firebox is ten times hotter: its strip has a scale of its own, on the other side. */
+function drawFireScale(u: uPlot, { fireTicks }: Around): void {
+  const { ctx, bbox } = u
+  const ratio = devicePixelRatio
+  const x = bbox.left + bbox.width
+  const places = fireTicks.map(({ value }) => u.valToPos(value, 'f', true))
+  const texts = spread(places, 15 * ratio, bbox.top + 6 * ratio, bbox.top + bbox.height)
+  ctx.strokeStyle = tone('--fire')
+  ctx.lineWidth = 1.5 * ratio
+  ctx.beginPath()
+  for (const y of places) {
+    ctx.moveTo(x - 5 * ratio, y)
+    ctx.lineTo(x, y)
+  }
+  ctx.moveTo(x, Math.min(...places))
+  ctx.lineTo(x, Math.max(...places))
+  ctx.stroke()
+  ctx.fillStyle = tone('--fire')
+  fireTicks.forEach(({ text }, index) => ctx.fillText(text, x + 6 * ratio, texts[index] ?? 0))
 }
 
 const repeated = ['refuel', 'wet-condenser', 'swap-bottle', 'air']

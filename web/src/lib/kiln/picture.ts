@@ -2,7 +2,7 @@ import type { InsideSlice, Ms } from '../../../../server/contract/fold.ts'
 import type { KilnView } from '../../../../server/contract/live.ts'
 import type { DripLook, Phase, SmokeLook } from '../../../../server/contract/vocabulary.ts'
 import { lastSeen } from '../acts/log.ts'
-import { channelOf, isSealed } from '../words/sentence.ts'
+import { channelOf, isSealed, seenForMs } from '../words/sentence.ts'
 
 export interface Picture {
   flames: 0 | 1 | 2 | 3
@@ -16,8 +16,6 @@ export interface Picture {
 }
 
 const minuteMs = 60_000
-/** How long something seen stands for what is there now. Common practice, no source. */
-const seenForMs = 45 * minuteMs
 /** How long wetted cloths stay wet in the sun. Common practice, no source. */
 const wetForMs = 30 * minuteMs
 /** What a full bottle usually weighs more than an empty one, kg. Common practice, no source. */

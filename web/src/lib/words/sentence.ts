@@ -3,7 +3,7 @@ import type { ChannelView, Command, KilnView } from '../../../../server/contract
 import type { Role } from '../../../../server/contract/vocabulary.ts'
 import type { Words } from '../../words/en.ts'
 import { actText } from '../acts/act-text.ts'
-import { lastOf } from '../acts/log.ts'
+import { lastOf, lastSeen } from '../acts/log.ts'
 import type { ReasonWords } from './shape.ts'
 import type { Measures } from './measures.ts'
 import { momentText, notBeforeText } from './spans.ts'
@@ -42,6 +42,21 @@ export function sentencesOf(reasons: readonly Reason[], words: Words, measures: 
     .slice(0, most)
     .map((text) => `${text}.`)
     .join(' ')
+}
+
+/**
+ * The reasons of an alarm hold the numbers of the moment when it came. The newest reading takes the place of the old one while it is
+ * on the same side of the limit, so that a number is not told in two ways on one screen.
+ */
+export function freshReasons(reasons: readonly Reason[], kiln: KilnView): Reason[] {
+  return reasons.map((reason) => {
+    const [, role, side] = /^([a-z]+)-(over|under)(?:-wet)?$/.exec(reason.code) ?? []
+    const value = role === undefined ? null : channelOf(kiln, role as Role)?.value
+    if (value === null || value === undefined || reason.value === undefined) return reason
+    const limit = reason.limit
+    const holds = limit === undefined || (side === 'over' ? value >= limit : value <= limit)
+    return holds ? { ...reason, value } : reason
+  })
 }
 
 /** A range that comes as two reasons becomes one sentence. Litres say the same as the share of vapour, and are easier to see. */
@@ -95,7 +110,7 @@ export function sentenceOf(kiln: KilnView, now: Ms, words: Words, measures: Meas
   return {
     command: words.commands[command.do],
     until: untilText(kiln, now, words, measures),
-    why: [trend, because || waitText(kiln, words) || makeupText(kiln, words, measures)].filter((part) => part !== '').join(' '),
+    why: [trend, because || waitText(kiln, now, words) || makeupText(kiln, words, measures)].filter((part) => part !== '').join(' '),
   }
 }
 
@@ -116,9 +131,22 @@ function trendSays({ code }: Reason, role: Role): boolean {
   return new RegExp(`^${role}-(over|under|now|climbs|falls|falling)`).test(code)
 }
 
-function waitText({ command, firing }: KilnView, words: Words): string {
+/** How long something seen stands for what is there now. Common practice, no source. */
+export const seenForMs = 2_700_000
+
+/** A dark drip before anything can be charred: what an earlier firing left in the pipe (common practice, no source). */
+function darkTooEarly({ firing }: KilnView, now: Ms): boolean {
+  if (firing.phase !== 'kindling' && firing.phase !== 'drying') return false
+  const seen = lastSeen(firing, 'drip')
+  const drip = seen?.act.action === 'observe' || seen?.act.action === 'glass' ? seen.act.drip : undefined
+  return seen !== undefined && now - seen.doneAt < seenForMs && (drip === 'dark' || drip === 'black')
+}
+
+function waitText(kiln: KilnView, now: Ms, words: Words): string {
+  const { command, firing } = kiln
   if (command.do !== 'wait') return ''
   const { waits } = words
+  if (darkTooEarly(kiln, now)) return `${waits.early}.`
   if (firing.phase === 'clearing') return `${waits.clearing}.`
   if (lastOf(firing, 'stop-collecting')) return `${waits.stopped}.`
   const { phase } = firing

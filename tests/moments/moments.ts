@@ -1,4 +1,4 @@
-import type { Size } from '../browser/open.ts'
+import { en } from '../../web/src/words/en.ts'
 import type { DemoDay } from './demo-day.ts'
 
 export interface Moment {
@@ -8,14 +8,19 @@ export interface Moment {
   neighbour: string
   /** Brings the day to this moment. */
   reach: (day: DemoDay) => Promise<void>
-  size?: Size
-  look?: 'day' | 'night'
 }
 
 const at = (time: string): number => Date.parse(`2026-03-${time}:00Z`)
 
-/** In the order of the day; what the person does between two of them follows what the screen said. */
-export const ten: Moment[] = [
+/** In the order of the day, ten of the firing and four around it; what the person does between two of them follows what the screen said. */
+export const moments: Moment[] = [
+  {
+    name: 'loading',
+    title: 'Loading',
+    neighbour:
+      'Dry clean wood, nothing painted or treated, and no drum that held chemicals. Put your hand on the drum and the earth: cold? Then load, and weigh what you load.',
+    reach: (day) => day.playTo(at('14T05:48')),
+  },
   {
     name: 'before-lighting',
     title: 'Before lighting',
@@ -29,6 +34,7 @@ export const ten: Moment[] = [
     neighbour:
       'Keep the small fire going. It is only steam for more than an hour yet; leave the bottle where it is, and look at the smoke.',
     reach: async (day) => {
+      await day.act({ action: 'note', text: en.ready.logged })
       await day.playTo(at('14T05:58'))
       await day.act({ action: 'arm', tablet: true, buzzer: true })
       await day.playTo(at('14T06:24'))
@@ -40,7 +46,6 @@ export const ten: Moment[] = [
     neighbour:
       'The smoke stands where it is because the wood is drying. Do not collect: that is water. Keep the fire even and the cloths wet.',
     reach: (day) => day.playTo(at('14T07:05')),
-    size: 'phone',
   },
   {
     name: 'before-starting',
@@ -70,7 +75,6 @@ export const ten: Moment[] = [
       await day.playTo(at('14T10:20'), () => day.alarmed('condenser-warm') || day.alarmed('condenser-hot'))
       await day.playFor(1)
     },
-    size: 'phone',
   },
   {
     name: 'drip-turning',
@@ -82,12 +86,21 @@ export const ten: Moment[] = [
     },
   },
   {
+    name: 'tar',
+    title: 'The tar run',
+    neighbour:
+      'What comes now is tar, keep it apart. Keep the fire, have plate and clay ready, and watch until the smoke is thin and clear.',
+    reach: async (day) => {
+      await day.playTo(at('14T11:37'))
+      await day.act({ action: 'stop-collecting' })
+      await day.playTo(at('14T12:40'))
+    },
+  },
+  {
     name: 'seal',
     title: 'Sealing',
     neighbour: 'The smoke is clear, it is charcoal now. Close the mouth first, the chimney last, clay on every crack. Stand to the side.',
     reach: async (day) => {
-      await day.playTo(at('14T11:37'))
-      await day.act({ action: 'stop-collecting' })
       await day.playTo(at('14T14:41'))
       await day.act({ action: 'observe', smoke: 'clear' })
       await day.playTo(at('14T14:49'), () => day.due('seal'))
@@ -104,7 +117,6 @@ export const ten: Moment[] = [
       await day.act({ action: 'arm', tablet: true, buzzer: true })
       await day.playTo(at('14T22:30'))
     },
-    look: 'night',
   },
   {
     name: 'morning',
@@ -112,6 +124,25 @@ export const ten: Moment[] = [
     neighbour:
       'It feels cold, but the heart may not be. No sooner than the box says; then a small gap first, stand aside, clay at hand, and wait half an hour.',
     reach: (day) => day.playTo(at('15T06:40')),
-    size: 'phone',
+  },
+  {
+    name: 'gap',
+    title: 'The small gap',
+    neighbour: 'Stand aside and watch it half an hour, clay in your hand. If it glows, smokes or gets warmer: close it at once.',
+    reach: async (day) => {
+      await day.playTo(at('15T08:20'), () => day.due('open'))
+      await day.act({ action: 'crack' })
+      await day.playFor(4)
+    },
+  },
+  {
+    name: 'unloading',
+    title: 'Unloading',
+    neighbour: 'Nothing glows, nothing smokes: spread it in the open and watch it. Not into the shed while it is warm, it heats itself.',
+    reach: async (day) => {
+      await day.playFor(31)
+      await day.act({ action: 'open' })
+      await day.playFor(2)
+    },
   },
 ]

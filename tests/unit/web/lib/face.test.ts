@@ -1,0 +1,59 @@
+import { describe, expect, test } from 'vitest'
+import type { Action } from '../../../../server/contract/actions.ts'
+import type { KilnView } from '../../../../server/contract/live.ts'
+import { faceOf } from '../../../../web/src/lib/words/face.ts'
+import { Measures } from '../../../../web/src/lib/words/measures.ts'
+import { freshReasons, sentenceOf } from '../../../../web/src/lib/words/sentence.ts'
+import { en } from '../../../../web/src/words/en.ts'
+import { channel, kiln, minute, noon } from '../../../browser/fake/kiln.ts'
+import { scenes } from '../../../browser/fake/scenes.ts'
+
+const measures = new Measures({ language: 'en', temperature: 'C', volume: 'L', mass: 'kg', look: 'day', voice: false })
+const did = (act: Action, ago = 1) => ({ id: `${act.action}-${ago}`, at: noon - ago * minute, doneAt: noon - ago * minute, act })
+const nameOf = (view: KilnView) => faceOf(view, en)?.name
+
+describe('each phase has a face of its own', () => {
+  test('from loading to unloading', () => {
+    const { morning } = scenes
+    const after = (...acts: ReturnType<typeof did>[]): KilnView => ({ ...morning, firing: { ...morning.firing, acts } })
+    expect(nameOf(scenes['before-lighting'])).toBe('load')
+    expect(nameOf({ ...scenes['before-lighting'], command: { ...scenes['before-lighting'].command, do: 'light' } })).toBe('light')
+    expect(nameOf(kiln({ firing: { phase: 'kindling' } }))).toBe('kindling')
+    expect(nameOf(scenes.waiting)).toBe('drying')
+    expect(nameOf(scenes['start-due'])).toBe('start-collecting')
+    expect(nameOf(scenes.collecting)).toBe('collect')
+    expect(nameOf(scenes['drip-turning'])).toBe('stop-collecting')
+    expect(nameOf(kiln({ firing: { phase: 'tar', acts: [did({ action: 'stop-collecting' })] } }))).toBe('tar')
+    expect(nameOf(scenes.sealing)).toBe('seal')
+    expect(nameOf(scenes.night)).toBe('keep-shut')
+    expect(nameOf(morning)).toBe('trial-opening')
+    expect(nameOf(after(did({ action: 'crack' }, 5)))).toBe('gap')
+    expect(nameOf(after(did({ action: 'crack' }, 5), did({ action: 'reseal' }, 2)))).toBe('trial-opening')
+    expect(nameOf(after(did({ action: 'crack' }, 45), did({ action: 'open' }, 5)))).toBe('unload')
+  })
+
+  test('the list and the sound are ticked off', () => {
+    const before = scenes['before-lighting']
+    const acts = [did({ action: 'note', text: en.ready.logged })]
+    const view: KilnView = { ...before, command: { ...before.command, do: 'light' }, firing: { ...before.firing, acts } }
+    expect(faceOf(view, en)?.steps.map(({ done }) => done)).toEqual([true, false, false])
+  })
+})
+
+describe('a dark drip while it is only kindling', () => {
+  const seen = (drip: 'dark' | 'pale', ago: number) =>
+    sentenceOf(kiln({ firing: { phase: 'kindling', acts: [did({ action: 'observe', drip }, ago)] } }), noon, en, measures).why
+
+  test('is answered: old tar of the pipe, into the tar vessel', () => {
+    expect(seen('dark', 5)).toContain('old tar from the pipe: into the tar vessel')
+    expect(seen('pale', 5)).not.toContain('old tar')
+    expect(seen('dark', 50)).not.toContain('old tar')
+  })
+})
+
+test('an alarm tells the newest number while it still holds, the old one once it does not', () => {
+  const because = [{ code: 'outlet-over', value: 71, limit: 55, channel: 'yard/n1/outlet' }]
+  const at = (outlet: number) => freshReasons(because, kiln({ channels: [channel('outlet', outlet)] }))[0]?.value
+  expect(at(74)).toBe(74)
+  expect(at(48)).toBe(71)
+})
