@@ -31,6 +31,7 @@ export const routes = {
   recording: { method: 'GET', path: '/api/firings/:id/recording', least: 'viewer' },
   firingTable: { method: 'GET', path: '/api/firings/:id/table', least: 'viewer' },
   firingDocument: { method: 'GET', path: '/api/firings/:id/document', least: 'viewer' },
+  season: { method: 'GET', path: '/api/season', least: 'viewer' },
   firingSchema: { method: 'GET', path: '/api/schemas/firing', least: 'viewer' },
   whatIf: { method: 'POST', path: '/api/firings/:id/what-if', least: 'operator' },
   playAgain: { method: 'POST', path: '/api/firings/:id/again', least: 'operator' },

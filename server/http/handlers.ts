@@ -2,6 +2,7 @@ import type { RouteName } from '../contract/routes.ts'
 import type { Handler } from './context.ts'
 import { keepImport, lookAtImport } from './firings/in.ts'
 import { firingDocument, firingSchema, firingTable } from './firings/out.ts'
+import { season } from './firings/season.ts'
 import { playAgain } from './firings/again.ts'
 import { whatIf } from './firings/what-if.ts'
 import { lotRoutes } from './lots/routes.ts'
@@ -33,6 +34,7 @@ export function handlersFor(box: Box, people: People, setup: SetupDoor, nodes: N
     recording,
     firingTable,
     firingDocument,
+    season,
     firingSchema,
     playAgain,
     whatIf,

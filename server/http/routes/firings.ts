@@ -79,25 +79,25 @@ export async function currentCurve(question: Question): Promise<Answer> {
 }
 
 export async function recording(question: Question): Promise<Answer> {
-  const { instance } = question
   const record = await recordOf(question)
-  const kept = await keptFile(instance.store, record.id)
-  const pages = kept === null ? exportFiring(instance.store, record, foreignNodes(instance, record.kiln)) : onePage(kept)
-  return download(pages, `${record.id}.jsonl`, 'application/x-ndjson; charset=utf-8')
+  return download(recordingPages(question.instance, record), `${record.id}.jsonl`, 'application/x-ndjson; charset=utf-8')
 }
 
-async function* onePage(text: string): AsyncGenerator<string> {
-  yield text
+/** The lines of a firing from the journal, or the file that it was taken in from as it came. */
+export async function* recordingPages(instance: Instance, record: FiringRecord): AsyncGenerator<string> {
+  const kept = await keptFile(instance.store, record.id)
+  if (kept === null) yield* exportFiring(instance.store, record, foreignNodes(instance, record.kiln))
+  else yield kept
 }
 
 /** A file that is written while it is read. */
-export function download(pages: AsyncGenerator<string>, name: string, type: string): Response {
+export function download(pages: AsyncGenerator<string | Uint8Array>, name: string, type: string): Response {
   const encoder = new TextEncoder()
   const body = new ReadableStream<Uint8Array>({
     async pull(controller) {
       const { value, done } = await pages.next()
       if (done) controller.close()
-      else controller.enqueue(encoder.encode(value))
+      else controller.enqueue(typeof value === 'string' ? encoder.encode(value) : value)
     },
     async cancel() {
       await pages.return(undefined)

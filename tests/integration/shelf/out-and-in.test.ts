@@ -1,5 +1,8 @@
-import { readFileSync } from 'node:fs'
-import { gzipSync } from 'node:zlib'
+import { execFileSync } from 'node:child_process'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { gunzipSync, gzipSync } from 'node:zlib'
 import { Ajv2020 } from 'ajv/dist/2020.js'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { ImportPreview } from '../../../server/contract/imports.ts'
@@ -41,6 +44,20 @@ describe('out', () => {
       ['readings', undefined],
     ] as const)
       expect(check({ ...document, [name]: wrong }), name).toBe(false)
+  })
+
+  test('a season comes as one archive that tar reads, and each recording in it is taken in as it is', async () => {
+    await site.finishedFiring('f0', litAt - 400 * 86_400_000)
+    const folder = mkdtempSync(join(tmpdir(), 'kiln-season-'))
+    const answer = await fetch(`${url}api/season?from=${Date.UTC(2026, 0)}&to=${Date.UTC(2027, 0)}`)
+    expect(answer.headers.get('content-disposition')).toContain('firings-2026-01-01.tar')
+    writeFileSync(join(folder, 'season.tar'), Buffer.from(await answer.arrayBuffer()))
+    // an outside reader: the tar of the system
+    expect(execFileSync('tar', ['-tf', 'season.tar'], { cwd: folder }).toString()).toBe('f1.jsonl.gz\n')
+    execFileSync('tar', ['-xf', 'season.tar'], { cwd: folder })
+    const recording = gunzipSync(readFileSync(join(folder, 'f1.jsonl.gz'))).toString()
+    expect(recording).toBe(await (await fetch(`${url}api/firings/f1/recording`)).text())
+    rmSync(folder, { recursive: true })
   })
 
   test('the plain table is RFC 4180 with ISO times, the local one has semicolons, decimal commas and times of the place', async () => {

@@ -11,6 +11,7 @@ export const en = {
   leaveChoice: 'Leave it',
   takeIn: 'Take in a file',
   pick: (name: string) => `Compare ${name}`,
+  season: 'All recordings of a year in one file (tar):',
 
   keys: {
     report: 'Report on paper',

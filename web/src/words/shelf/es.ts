@@ -10,6 +10,7 @@ export const es: ShelfWords = {
   leaveChoice: 'Dejarlo',
   takeIn: 'Traer un archivo',
   pick: (name) => `Comparar ${name}`,
+  season: 'Todas las grabaciones de un año en un archivo (tar):',
 
   keys: {
     report: 'Informe en papel',

@@ -11,6 +11,7 @@ export const th: ShelfWords = {
   leaveChoice: 'ยกเลิก',
   takeIn: 'นำไฟล์เข้า',
   pick: (name) => `เทียบ ${name}`,
+  season: 'ไฟล์บันทึกทั้งปีในไฟล์เดียว (tar):',
 
   keys: {
     report: 'รายงานบนกระดาษ',
