@@ -65,6 +65,7 @@ export const en = {
     mark: 'Demo data',
     offer: 'Play a demo firing',
     offerWhy: 'No node has been heard yet. A demo shows a whole firing with made-up numbers.',
+    again: 'The whole firing with made-up numbers; your kiln goes on beside it, and one touch leads back.',
     failed: 'The demo could not be started.',
     speed: 'Speed',
     times: (n: number) => `× ${n}`,

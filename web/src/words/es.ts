@@ -49,6 +49,7 @@ export const es: Words = {
     mark: 'Datos de ejemplo',
     offer: 'Ver una hornada de ejemplo',
     offerWhy: 'Aún no se ha oído ningún nodo. El ejemplo muestra una hornada entera con números inventados.',
+    again: 'La hornada entera con números inventados; su horno sigue al lado, y un toque lleva de vuelta.',
     failed: 'No se pudo empezar el ejemplo.',
     speed: 'Velocidad',
     times: (n) => `× ${n}`,

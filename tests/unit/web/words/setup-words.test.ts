@@ -19,7 +19,7 @@ function all(words: unknown, path = ''): [string, string][] {
 const languages = { en, es, th }
 const marks = (text: string) => [...new Set(text.match(/⟨\d⟩/g))].sort()
 /** Written alike everywhere, or a plural that one language has not. */
-const alike = /^\.(clock\.heightUnit|changes\.entry|rehearsal\.no|clock\.no|house\.nodes\.no|house\.refused\.line)$/
+const alike = /^\.(clock\.heightUnit|changes\.entry|rehearsal\.no|clock\.no|form\.yesNo\.false|house\.nodes\.no|house\.refused\.line)$/
 
 test.each(Object.entries(languages))('%s never says that anything is safe, and tells nothing dangerous', (_name, words) => {
   for (const [key, text] of all(words)) {

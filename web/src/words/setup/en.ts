@@ -269,6 +269,9 @@ export const en = {
     people: { anyone: 'anybody', viewer: 'onlooker', operator: 'operator', owner: 'owner' },
   },
   form: {
+    yesNo: { true: 'yes', false: 'no' },
+    levels: { error: 'errors only', warn: 'warnings', info: 'the usual', debug: 'everything' },
+    practice: 'common practice, no source',
     problems: (n: number) => (n === 1 ? 'One field can not be so:' : `${n} fields can not be so:`),
     unsaved: 'Not kept yet.',
     whatIf: 'What would this have changed?',

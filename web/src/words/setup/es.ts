@@ -247,6 +247,9 @@ export const es: SetupWords = {
     people: { anyone: 'cualquiera', viewer: 'quien mira', operator: 'operario', owner: 'dueño' },
   },
   form: {
+    yesNo: { true: 'sí', false: 'no' },
+    levels: { error: 'solo errores', warn: 'advertencias', info: 'lo usual', debug: 'todo' },
+    practice: 'práctica común, sin fuente',
     problems: (n) => (n === 1 ? 'Un campo no puede ser así:' : `${n} campos no pueden ser así:`),
     unsaved: 'Aún sin guardar.',
     whatIf: '¿Qué habría cambiado?',

@@ -242,6 +242,9 @@ export const th: SetupWords = {
     people: { anyone: 'ใครก็ได้', viewer: 'ผู้ดู', operator: 'ผู้ควบคุม', owner: 'เจ้าของ' },
   },
   form: {
+    yesNo: { true: 'ใช่', false: 'ไม่' },
+    levels: { error: 'เฉพาะข้อผิดพลาด', warn: 'คำเตือน', info: 'ตามปกติ', debug: 'ทุกอย่าง' },
+    practice: 'ทำกันทั่วไป ไม่มีที่มา',
     problems: (n) => `${n} ช่องเป็นแบบนี้ไม่ได้:`,
     unsaved: 'ยังไม่ได้เก็บ',
     whatIf: 'ถ้าใช้ค่านี้จะต่างอย่างไร',
