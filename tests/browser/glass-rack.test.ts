@@ -55,7 +55,7 @@ test('a photographed glass stands in the rack and becomes one of this kiln’s o
   const loaded = (where: string) => page.locator(where).evaluate((img) => (img as HTMLImageElement).naturalWidth)
   await page.waitForSelector('.panel li img')
   await expect.poll(() => loaded('.panel li img')).toBe(320)
-  expect(await page.locator('.panel h2').innerText()).toBe('A numbered glass of the drip 2')
+  expect(await page.locator('.panel h2').innerText()).toBe('Glass 2 of the drip')
   await page.goto(`${live.url}/#/now/drip`)
   await page.waitForSelector('[data-key="drip-amber"] img')
   await expect.poll(() => loaded('[data-key="drip-amber"] img')).toBe(320)

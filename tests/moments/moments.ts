@@ -19,7 +19,7 @@ export const moments: Moment[] = [
     title: 'Loading',
     neighbour:
       'Dry clean wood, nothing painted or treated, and no drum that held chemicals. Put your hand on the drum and the earth: cold? Then load, and weigh what you load.',
-    reach: (day) => day.playTo(at('14T05:48')),
+    reach: (day) => day.playTo(at('14T05:46')),
   },
   {
     name: 'before-lighting',

@@ -10,11 +10,13 @@ const rounds = 40
 interface Watched {
   redrawsMs: number[]
   shownAt: number[]
+  /** When a message with new readings was handed to the page. */
+  cameAt: number[]
 }
 
 /** In the page: how long a redraw of the curve holds it (from the wiping of the canvas to the next task), and when a new number was painted. */
 function watch(): void {
-  const watched: Watched = { redrawsMs: [], shownAt: [] }
+  const watched: Watched = { redrawsMs: [], shownAt: [], cameAt: [] }
   Object.assign(window, { watched })
   const { clearRect } = CanvasRenderingContext2D.prototype
   CanvasRenderingContext2D.prototype.clearRect = function (...box) {
@@ -23,6 +25,15 @@ function watch(): void {
     channel.port1.onmessage = () => watched.redrawsMs.push(performance.now() - from)
     channel.port2.postMessage(0)
     clearRect.apply(this, box)
+  }
+  const Socket = WebSocket
+  window.WebSocket = class extends Socket {
+    constructor(...address: ConstructorParameters<typeof Socket>) {
+      super(...address)
+      this.addEventListener('message', ({ data }: MessageEvent<string>) => {
+        if (data.includes('"part":"channels"')) watched.cameAt.push(performance.timeOrigin + performance.now())
+      })
+    }
   }
   addEventListener('DOMContentLoaded', () => {
     new MutationObserver((changes) => {
@@ -56,16 +67,22 @@ try {
   const painted = await page.evaluate(() => performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? NaN)
   console.log(`browser slowed ${slowed} times; first paint ${painted.toFixed(0)} ms after the page was asked for`)
   const latencies: number[] = []
+  const inThePage: number[] = []
   for (let round = 0; round < rounds; round += 1) {
-    const before = (await watchedOf(page)).shownAt.length
+    const { shownAt: shownBefore, cameAt: cameBefore } = await watchedOf(page)
     const sentAt = performance.timeOrigin + performance.now()
     await day.playTo(day.now + 10_000)
     await page.waitForTimeout(1500)
     // a reading that rounds to the same whole degrees changes nothing on the screen
-    const shownAt = (await watchedOf(page)).shownAt[before]
-    if (shownAt !== undefined) latencies.push(shownAt - sentAt)
+    const now = await watchedOf(page)
+    const shownAt = now.shownAt[shownBefore.length]
+    const cameAt = now.cameAt[cameBefore.length]
+    if (shownAt === undefined) continue
+    latencies.push(shownAt - sentAt)
+    if (cameAt !== undefined) inThePage.push(shownAt - cameAt)
   }
   told('a reading sent by MQTT until its number is painted', latencies)
+  told('of it in the page, from the message to the painted number', inThePage)
   const { redrawsMs } = await watchedOf(page)
   told('a redraw of the curve of twelve hours', redrawsMs)
   const { usedSize } = (await devtools.send('Runtime.getHeapUsage')) as { usedSize: number }

@@ -3,7 +3,7 @@ function lend(to: object, name: string, value: unknown): void {
 }
 
 /**
- * What a tablet with Chrome 87 or Safari 14 lacks and this page uses: `at` (Chrome 92, Safari 15.4) and `findLast` (Chrome 97,
+ * What a tablet with Chrome 88 or Safari 14.1 lacks and this page uses: `at` (Chrome 92, Safari 15.4) and `findLast` (Chrome 97,
  * Safari 15.4). Syntax is lowered by the build, these are not.
  */
 export function lendWhatIsMissing(): void {

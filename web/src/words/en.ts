@@ -457,7 +457,7 @@ export const en = {
     weather: 'What is the weather?',
     reading: 'Read by hand',
     readingOf: 'Where',
-    glass: 'A numbered glass of the drip',
+    glass: (n: number) => `Glass ${n} of the drip`,
     glassHow: 'Fill a marked glass every 20 minutes and hold it before a white paper.',
     photograph: 'Photograph it …',
     photographAgain: 'Once more …',

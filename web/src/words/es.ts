@@ -417,7 +417,7 @@ export const es: Words = {
     weather: '¿Qué tiempo hace?',
     reading: 'Leído a mano',
     readingOf: 'Dónde',
-    glass: 'Un vaso numerado del goteo',
+    glass: (n) => `Vaso ${n} del goteo`,
     glassHow: 'Llene un vaso marcado cada 20 minutos y póngalo delante de un papel blanco.',
     photograph: 'Fotografiarlo\u00a0…',
     photographAgain: 'Otra vez\u00a0…',

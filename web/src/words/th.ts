@@ -384,7 +384,7 @@ export const th: Words = {
     weather: 'อากาศเป็นอย่างไร',
     reading: 'วัดด้วยมือ',
     readingOf: 'ที่ไหน',
-    glass: 'แก้วน้ำหยดหมายเลข',
+    glass: (n) => `แก้วน้ำหยดที่ ${n}`,
     glassHow: 'รองน้ำหยดใส่แก้วที่ติดหมายเลขทุก 20 นาที แล้ววางหน้ากระดาษขาว',
     photograph: 'ถ่ายรูป\u00a0…',
     photographAgain: 'ถ่ายใหม่\u00a0…',
