@@ -47,6 +47,10 @@ describe('the gate', () => {
   it('3.1.0-1: lets nothing but a CONNECT begin', () => {
     expect(through([publishPacket('a', 'x', 0)])).toEqual({ passed: '', fault: 'not-connected' })
     expect(through([hex('c0 00')])).toEqual({ passed: '', fault: 'not-connected' })
+    // 2.2.2-2: nor one with a bit of its first byte set
+    for (const bit of [1, 2, 4, 8]) {
+      expect(through([Buffer.concat([Buffer.from([0x10 | bit]), connect.subarray(1)])])).toEqual({ passed: '', fault: 'not-connected' })
+    }
   })
 
   it('1.5.3-3: keeps U+FEFF', () => {
@@ -89,6 +93,13 @@ describe('the gate', () => {
         expect(passed.startsWith(connect.toString('hex'))).toBe(true)
       }),
     )
+  })
+
+  it('takes a packet of exactly its limit, and none of a byte more', () => {
+    const ofSize = (size: number) => publishPacket('a', Buffer.alloc(size - 3), 0)
+    const most = gateLimits.packetBytes
+    expect(through([connect, ofSize(most)]).fault).toBe(null)
+    expect(through([connect, ofSize(most + 1)]).fault).toBe('packet-too-large')
   })
 
   it('survives 100,000 packets with a few bits changed', () => {
