@@ -102,6 +102,18 @@ describe('the gate', () => {
     expect(through([connect, ofSize(most + 1)]).fault).toBe('packet-too-large')
   })
 
+  it.each([
+    ['of a clean session is refused', 2, { fault: 'wrong-answer' }],
+    ['of a session that outlived its connection may belong to what was sent then', 0, hex('50 02 0005')],
+  ])('an answer of the wrong kind %s', (_what, cleanFlag, outcome) => {
+    const gate = new Gate(gateLimits)
+    const hello = Buffer.from(connect)
+    hello[9] = cleanFlag
+    gate.take(hello)
+    gate.owed.sent(publishPacket('a', 'x', 1, 5))
+    expect(gate.take(hex('50 02 0005'))).toEqual(outcome)
+  })
+
   it('survives 100,000 packets with a few bits changed', () => {
     const valid = [
       connect,
