@@ -68,7 +68,7 @@ export class App {
   private readonly voice: Voice
   private readonly broker: Broker
   private readonly http: HttpDoor
-  private demo: Demo | null = null
+  private demo: Promise<Demo> | null = null
   private demoSpeed = 1
   private commands = 0
   private spokenAt = 0
@@ -240,24 +240,36 @@ export class App {
   private async startDemo(speed: number): Promise<'playing' | 'no-demo'> {
     this.demoSpeed = speed
     if (this.demo) {
-      this.demo.setSpeed(speed)
+      const demo = await this.demo
+      demo.setSpeed(speed)
       return 'playing'
     }
     const file = demoFile(this.setup.demoFolder)
     if (file === null) return 'no-demo'
-    const demo = new Demo(file, appFolds, this.setup.log, speed)
-    this.demo = demo
+    this.demo = this.openDemo(file, speed)
+    try {
+      await this.demo
+      return 'playing'
+    } catch (problem) {
+      this.demo = null
+      throw problem
+    }
+  }
+
+  private async openDemo(file: string, speed: number): Promise<Demo> {
+    const demo = await Demo.of(file, appFolds, this.setup.log, speed)
     await demo.start()
     this.http.mount('/demo', demo.instance)
-    return 'playing'
+    return demo
   }
 
   private async stopDemo(): Promise<void> {
     const { demo } = this
     if (!demo) return
     this.demo = null
+    const playing = await demo
     this.http.unmount('/demo')
-    await demo.stop()
+    await playing.stop()
   }
 }
 

@@ -1,9 +1,10 @@
-import { existsSync, readFileSync, readdirSync } from 'node:fs'
+import { existsSync, readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { defaultKilnConfig } from './contract/kiln-defaults.ts'
 import { entryOf } from './recordings/entries.ts'
 import { configOf, placeOf } from './recordings/play.ts'
-import { readRecording } from './recordings/read.ts'
+import { streamRecording } from './recordings/stream.ts'
+import type { RecordingStream } from './recordings/stream.ts'
 import type { RecordingLine } from './contract/recording.ts'
 import type { Act } from './contract/actions.ts'
 import type { Instance } from './http/instance.ts'
@@ -22,21 +23,25 @@ const longestStepMs = 250
 
 /** The shipped recording of a made-up firing, played through a second site with a clock, a store and topics of its own. */
 export class Demo {
-  private readonly lines: readonly RecordingLine[]
+  private readonly lines: RecordingStream['lines']
   private readonly clock: SteppedClock
   private readonly site: AppSite
+  private readonly log: Log
   private readonly kiln = defaultKilnConfig().kiln
-  private next = 0
+  /** The line that comes next; null after the last one. */
+  private ahead: RecordingLine | null
+  private played = 0
+  private isPlaying = false
   private timer: NodeJS.Timeout | null = null
   readonly instance: Instance
 
-  constructor(file: string, folds: AppFolds, log: Log, speed: number) {
-    const { header, lines } = readRecording(readFileSync(file))
+  private constructor({ header, lines }: RecordingStream, first: RecordingLine | null, folds: AppFolds, log: Log, speed: number) {
     this.lines = lines
-    const start = Date.parse(lines[0]?.at ?? '1970-01-01T00:00:00Z')
-    this.clock = new SteppedClock(start, speed)
+    this.ahead = first
+    this.log = log
+    this.clock = new SteppedClock(Date.parse(first?.at ?? '1970-01-01T00:00:00Z'), speed)
     const store = createMemoryStore()
-    const { root, site } = placeOf(lines)
+    const { root, site } = placeOf(first ? [first] : [])
     const config = configOf(header)
     const setup = { folds, store, clock: () => this.clock, root, site, configs: [config], demo: true, log }
     this.site = new Site(setup)
@@ -47,18 +52,27 @@ export class Demo {
     })
   }
 
+  /** @throws RecordingProblem when the file does not begin as a recording does */
+  static async of(file: string, folds: AppFolds, log: Log, speed: number): Promise<Demo> {
+    const recording = await streamRecording(file)
+    const first = await recording.lines.next()
+    return new Demo(recording, first.value ?? null, folds, log, speed)
+  }
+
   async start(): Promise<void> {
     await this.site.start()
     let before = performance.now()
     this.timer = setInterval(() => {
+      if (this.isPlaying) return
       const now = performance.now()
-      this.play(this.clock.now() + Math.min(longestStepMs, now - before) * this.clock.speed())
+      void this.play(this.clock.now() + Math.min(longestStepMs, now - before) * this.clock.speed())
       before = now
     }, stepMs)
   }
 
   async stop(): Promise<void> {
     this.pause()
+    await this.lines.return()
     await this.site.stop()
   }
 
@@ -67,18 +81,28 @@ export class Demo {
   }
 
   /** Each line at its own time, the seconds in between; after the last one time stands still. */
-  private play(until: number): void {
+  private async play(until: number): Promise<void> {
     const to = Math.floor(until)
-    for (let line = this.lines[this.next]; line && Date.parse(line.at) <= to; line = this.lines[++this.next]) {
-      this.clock.moveTo(Date.parse(line.at))
-      this.enter(line)
+    this.isPlaying = true
+    try {
+      while (this.ahead && Date.parse(this.ahead.at) <= to) {
+        this.clock.moveTo(Date.parse(this.ahead.at))
+        this.enter(this.ahead)
+        this.ahead = (await this.lines.next()).value ?? null
+        if (this.timer === null) return // stopped meanwhile
+      }
+      if (this.ahead === null) this.pause()
+      else this.clock.moveTo(to)
+    } catch (problem) {
+      this.log.error({ problem }, 'the demo can not be read on')
+      this.pause()
+    } finally {
+      this.isPlaying = false
     }
-    if (this.next >= this.lines.length) this.pause()
-    else this.clock.moveTo(to)
   }
 
   private enter(line: RecordingLine): void {
-    const entry = entryOf(line, { seq: this.next, at: this.clock.now(), kiln: this.kiln })
+    const entry = entryOf(line, { seq: this.played++, at: this.clock.now(), kiln: this.kiln })
     if (entry.kind === 'message') void this.site.receive(entry)
     if (entry.kind === 'act') void this.site.act(this.kiln, documentOf<Act>(entry))
   }

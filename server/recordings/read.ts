@@ -69,14 +69,16 @@ function textOf(file: Uint8Array): string {
   }
 }
 
-function headerOf(row: string): RecordingHeader {
+/** @throws RecordingProblem */
+export function headerOf(row: string): RecordingHeader {
   const value = objectOf(row, 1)
   if (!('recording' in value)) throw new RecordingProblem(1, 'the first line is no header with "recording": 1')
   if (value.recording !== 1) throw new RecordingProblem(1, `recording version ${JSON.stringify(value.recording)} is not known here, only 1`)
   return check(headerSchema, value, 1) as RecordingHeader
 }
 
-function lineOf(row: string, number: number): RecordingLine {
+/** @param number counted from 1, the header's @throws RecordingProblem */
+export function lineOf(row: string, number: number): RecordingLine {
   const value = objectOf(row, number)
   return check(lineSchema(value), value, number) as RecordingLine
 }

@@ -14,7 +14,7 @@ export interface Waiting {
 }
 
 /** Room for what lives a moment; the standard 48 MB of each thread would fill a small board for nothing. */
-const youngMb = 4
+const youngMb = 2
 
 /** One thread of the store seen from outside: numbered calls out, answers in. A thread that dies fails all its calls. */
 export class StoreThread {
