@@ -18,7 +18,7 @@ export function problemsOf(error: z.ZodError): SettingsProblem[] {
 export class SettingsError extends Error {
   readonly problems: SettingsProblem[]
   constructor(from: string, problems: SettingsProblem[]) {
-    super(problems.map(({ path, what }) => `${from}: ${path}: ${what}`).join('\n'))
+    super(problems.map(({ path, what }) => [from, path, what].filter(Boolean).join(': ')).join('\n'))
     this.name = 'SettingsError'
     this.problems = problems
   }

@@ -56,7 +56,6 @@ export default tseslint.config(
       '@typescript-eslint/no-explicit-any': 'error',
       '@typescript-eslint/consistent-type-imports': 'error',
       'import-x/no-default-export': 'off',
-      'import-x/no-cycle': ['error', { ignoreExternal: true }],
       'import-x/no-restricted-paths': ['error', { basePath: root, zones }],
       'max-lines': ['error', { max: 400 }],
       eqeqeq: ['error', 'always'],

@@ -1,19 +1,23 @@
 import { svelte } from '@sveltejs/vite-plugin-svelte'
 import { defineConfig } from 'vitest/config'
+import { NotChecked } from './not-checked.ts'
 
 const root = new URL('../..', import.meta.url).pathname
 // state classes of the page (`*.svelte.ts`) are tested as they are
 const plugins = [svelte({ configFile: false })]
 /** Minutes, or what only root may do: made by `npm run faults`, which sets this. */
 const long = process.env['LONG'] === undefined ? ['tests/faults/long/**'] : []
-const shared = { testTimeout: 30_000, hookTimeout: 60_000, pool: 'forks' as const }
+// against what hangs only: how long a test may take is no check of it
+const shared = { testTimeout: 120_000, hookTimeout: 120_000, pool: 'forks' as const }
 
 export default defineConfig({
   root,
   test: {
     maxWorkers: 2,
+    reporters: ['default', new NotChecked()],
     projects: [
-      { root, plugins, test: { ...shared, name: 'pure', include: ['tests/{unit,property,golden}/**/*.test.ts'] } },
+      // pure functions leave nothing behind: a process for each file would cost more than the tests
+      { root, plugins, test: { ...shared, name: 'pure', isolate: false, include: ['tests/{unit,property,golden}/**/*.test.ts'] } },
       {
         root,
         plugins,
