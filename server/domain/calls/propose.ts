@@ -76,7 +76,8 @@ function stop({ look, window, calls }: Ground): Proposal {
 }
 
 function seal({ look, phase, window, advice }: Ground): Proposal {
-  if (!window.shut) return none
+  // charring that is done needs no stop before it: there is nothing left to collect
+  if (!window.shut && !(window.open && advice?.seal)) return none
   const smoke = mean(look.past.smoke, 10)
   const seen = newest(look.facts.smoke)
   if (seen?.look === 'clear' && (smoke === null || smoke >= smokeBands.clearing - 40))
@@ -84,6 +85,8 @@ function seal({ look, phase, window, advice }: Ground): Proposal {
   if (smoke !== null) {
     if (phase === 'clearing' && smoke >= sealSmokeC)
       return { due: true, withdraw: false, because: [{ code: 'smoke-over', value: smoke, limit: sealSmokeC }] }
+    // a kiln whose smoke stays cooler to its end: the model tells that charring is done
+    if (advice?.seal) return { due: true, withdraw: false, because: advice.because.seal ?? [] }
     const low = sealSmokeC - sealDeadBandK
     return { due: false, withdraw: smoke < low, because: [{ code: 'smoke-under', value: smoke, limit: low }] }
   }

@@ -56,11 +56,9 @@ const paleHoldsMs = 25 * minuteMs
 export function stepWindow(w: Window, look: Look, advice: Advice | null): void {
   stepHeat(w.heat, look)
   const model = advice !== null && advice.collectWorthPerH !== null ? advice : null
-  // where the smoke is measured the published band starts: the model adds little to it
-  const starter = mean(look.past.smoke, 10) === null ? model : null
   w.turning = smokeStart(look) ?? startSigns(look, w.heat)
   takeBack(w, look)
-  if (!w.open) open(w, look, starter)
+  if (!w.open) open(w, look, model)
   else if (!w.shut) shut(w, look, model)
   else if (w.shutAt !== null && look.litAt !== null) {
     const share = (look.at - look.litAt) / Math.max(1, w.shutAt - look.litAt)
@@ -69,11 +67,15 @@ export function stepWindow(w: Window, look: Look, advice: Advice | null): void {
   }
 }
 
-/** What is seen later than a call and speaks against it: clear water before the bottle stood, a pale drip after the stop. */
+/**
+ * What is seen later than a call and speaks against it: clear water before the bottle stood, a pale drip after the stop. Once acids were
+ * seen a clear glass is a lull (in simulated firings four of ten were pale again within the half hour) and a little water costs little.
+ */
 function takeBack(w: Window, look: Look): void {
   const drip = newest(look.facts.drip)
   if (drip === null) return
-  if (w.open && !w.shut && look.facts.startedAt === null && drip.look === 'clear' && w.openAt !== null && drip.at > w.openAt) {
+  const water = drip.look === 'clear' && !sourWasSeen(look)
+  if (w.open && !w.shut && look.facts.startedAt === null && water && w.openAt !== null && drip.at > w.openAt) {
     w.open = false
     w.openSince = null
   }
@@ -93,8 +95,8 @@ function open(w: Window, look: Look, model: Advice | null): void {
     return
   }
   const seen = sightedStart(look)
-  const because = seen ?? (model === null ? w.turning : model.startCollecting ? (model.because['start-collecting'] ?? []) : null)
-  const held = heldBy(look, ['clear'], clearHoldsMs)
+  const because = seen ?? judgedStart(w, look, model)
+  const held = heldBy(look, ['clear'], clearHoldsMs) && !sourWasSeen(look)
   w.openSince = because === null || held ? null : (w.openSince ?? look.at)
   if (because === null || held || w.openSince === null) return
   const dwellMs = because[0]?.code === 'smoke-over' ? bandDwellMs : openDwellMs
@@ -102,6 +104,17 @@ function open(w: Window, look: Look, model: Advice | null): void {
   w.open = true
   w.openAt = look.at
   w.openBecause = because
+}
+
+/** Where the smoke is measured, it or the model starts: in rain and with a strong draught the smoke is late. Else the model, else the signs. */
+function judgedStart(w: Window, look: Look, model: Advice | null): Reason[] | null {
+  const measured = mean(look.past.smoke, 10) !== null
+  const signs = measured || model === null ? w.turning : null
+  return signs ?? (model !== null && model.startCollecting ? (model.because['start-collecting'] ?? []) : null)
+}
+
+function sourWasSeen(look: Look): boolean {
+  return look.facts.drip.some(({ look: seen }) => seen === 'pale' || seen === 'amber' || seen === 'dark' || seen === 'black')
 }
 
 function shut(w: Window, look: Look, model: Advice | null): void {

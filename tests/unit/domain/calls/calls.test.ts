@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import type { Action } from '../../../../server/contract/actions.ts'
 import { defaultLimits } from '../../../../server/contract/fold.ts'
-import { callsOf, drum, firing, lit, minutesOf, phasesOf, play, through, withoutSmoke, type Curves } from '../firing/bench.ts'
+import { makeKilnFold } from '../../../../server/domain/firing/fold.ts'
+import type { Advice, Estimator } from '../../../../server/domain/estimate/types.ts'
+import { callsOf, drum, lightAt, firing, lit, minutesOf, phasesOf, play, through, withoutSmoke, type Curves } from '../firing/bench.ts'
 
 const see = (drip: 'clear' | 'pale' | 'amber' | 'dark' | 'black'): Action => ({ action: 'observe', drip })
 const three = withoutSmoke(drum)
@@ -20,6 +22,10 @@ describe('what the operator sees outranks a band', () => {
     expect(callsOf(held.outputs)).toEqual([])
     const taken = play(firing(three, [lit, [110, see('clear')]], -5, 120))
     expect(callsOf(taken.outputs)).toEqual(['start-collecting due', 'start-collecting withdrawn'])
+  })
+  it('a clear glass after a pale one is a lull: nothing is held back or taken back', () => {
+    const { outputs } = play(firing(three, [lit, [75, see('pale')], [100, see('clear')]], -5, 125))
+    expect(callsOf(outputs)).toEqual(['start-collecting due'])
   })
   it('a pale drip or yellow smoke makes the start due', () => {
     for (const act of [see('pale'), { action: 'observe', smoke: 'yellow' } as const]) {
@@ -45,6 +51,52 @@ describe('what the operator sees outranks a band', () => {
   it('clear smoke makes the seal due once tar has come', () => {
     const { outputs } = play(firing(three, [lit, [400, see('dark')], [470, { action: 'observe', smoke: 'clear' }]], -5, 490))
     expect(at(outputs, 'seal', 'due')[0]).toBeLessThanOrEqual(485)
+  })
+})
+
+/** A model that advises by the clock, minutes after lighting. */
+const advises = (startAt: number, stopAt: number, sealAt: number) => {
+  const model: Estimator<unknown> = {
+    version: 9,
+    start: () => 0,
+    step: (_state, { at: now }) => (now - lightAt) / 60_000,
+    estimate: () => null,
+    advice: (minute): Advice => ({
+      collectWorthPerH: 1,
+      startCollecting: (minute as number) >= startAt,
+      stopCollecting: (minute as number) >= stopAt,
+      seal: (minute as number) >= sealAt,
+      hottestUpperC: null,
+      airLeak: false,
+      because: { seal: [{ code: 'charred', value: 0.95 }] },
+      sure: 'middle',
+    }),
+    forecast: () => ({ calls: {}, view: { at: 0, smoke: [] } }),
+    freeze: () => new Uint8Array(),
+    thaw: () => 0,
+  }
+  return makeKilnFold(model)
+}
+
+describe('a model beside the probes', () => {
+  const late: Curves = { ...drum, smoke: through([-15, 20], [0, 20], [60, 62], [400, 66]) }
+  const cool: Curves = { ...drum, smoke: through([-15, 20], [0, 20], [60, 62], [200, 110], [300, 175], [400, 240], [500, 250]) }
+
+  it('starts where the smoke stands late, and only then', () => {
+    const startAt = (advisedAt: number) =>
+      at(play(firing(late, [lit], -5, 120), {}, advises(advisedAt, 999, 999)).outputs, 'start-collecting', 'due')[0]
+    expect(startAt(70)).toBeCloseTo(75, 0)
+    expect(startAt(999)).toBeGreaterThan(85)
+  })
+  it('seals a kiln whose smoke never gets as hot as in the tables, and does not take it back', () => {
+    const { outputs } = play(firing(cool, [lit], -5, 500), {}, advises(100, 290, 420))
+    expect(at(outputs, 'seal', 'due')[0]).toBeCloseTo(420, 0)
+    expect(at(outputs, 'seal', 'withdrawn')).toEqual([])
+  })
+  it('seals what is charred though no stop was called', () => {
+    const { outputs } = play(firing(three, [lit], -5, 320), {}, advises(100, 999, 300))
+    expect(at(outputs, 'stop-collecting', 'due')).toEqual([])
+    expect(at(outputs, 'seal', 'due')[0]).toBeCloseTo(300, 0)
   })
 })
 
