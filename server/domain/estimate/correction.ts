@@ -10,10 +10,8 @@ export interface Correction {
   /** Log-odds of watery and of tar-laden against good. */
   watery: Form
   tarry: Form
-  /** Hours until each call: 10, 50 and 90 % forms. */
   /** Smoke now, hundreds of °C, for kilns without a smoke probe: the members run warm, since smoke has a floor at the dew point and no ceiling. */
   smoke: readonly Form[]
-  until: { start: readonly Form[]; stop: readonly Form[]; seal: readonly Form[] }
 }
 
 /** Value of a form at features `x`. */
@@ -39,11 +37,4 @@ export function classesNow(correction: Correction, x: Float64Array): { good: num
 export function smokeNow(correction: Correction, x: Float64Array): [number, number, number] {
   const [low = 0, middle = 0, high = 0] = correction.smoke.map((f) => 100 * form(correction, f, x))
   return [Math.min(low, middle), middle, Math.max(high, middle)]
-}
-
-/** Hours until a call, as earliest, likely and latest, in order and not in the past. */
-export function hoursUntil(correction: Correction, call: keyof Correction['until'], x: Float64Array): [number, number, number] {
-  const [low, middle, high] = correction.until[call].map((f) => Math.max(0, form(correction, f, x)))
-  const likely = middle ?? 0
-  return [Math.min(low ?? 0, likely), likely, Math.max(high ?? 0, likely)]
 }

@@ -89,9 +89,9 @@ export function makeEnsemble(set: Settings): Estimator<EnsembleState> {
     forecast(s): EstimatorForecast {
       const calls: EstimatorForecast['calls'] = {}
       if (s.sealedAt < 0) {
-        if (s.told.start && !s.standing.start) calls['start-collecting'] = s.told.start
-        if (s.told.stop && !s.standing.stop) calls['stop-collecting'] = s.told.stop
-        if (s.told.seal && !s.standing.seal) calls.seal = s.told.seal
+        if (s.ranges.start && !s.standing.start) calls['start-collecting'] = s.ranges.start
+        if (s.ranges.stop && !s.standing.stop) calls['stop-collecting'] = s.ranges.stop
+        if (s.ranges.seal && !s.standing.seal) calls.seal = s.ranges.seal
       }
       return { calls, view: { at: s.at, smoke: s.sealedAt < 0 ? s.view.map((p) => shifted(p, s)) : [] } }
     },

@@ -15,14 +15,14 @@ export interface Settings {
   /** Smoothing of the worth, minutes, without and with a smoke probe. */
   smoothMin: number
   smoothSmokeMin: number
-  /** With a smoke probe sealing is due when the smoke has passed this, °C, and the degree of charring that. */
-  sealSmokeC: number
-  sealSmokeChar: number
-  /** With three probes, the degree of charring alone. */
-  sealCharThree: number
-  sealConfirmMin: number
-  /** Degree of charring that counts as through in the members' own run-on. */
+  /** Sealing is due when the degree of charring has passed this while the wall climbs no more, K/h, or the smoke is over this, °C. */
   sealChar: number
+  sealFlatKPerH: number
+  sealSmokeC: number
+  /** With three probes the members run warm, and with them ahead: due all the same when so many times as long has gone as to this degree. */
+  sealNearChar: number
+  sealOverNear: number
+  sealConfirmMin: number
 }
 
 export const defaultSettings: Settings = {
@@ -36,9 +36,10 @@ export const defaultSettings: Settings = {
   stopConfirmSmokeMin: 8,
   smoothMin: 12,
   smoothSmokeMin: 10,
-  sealSmokeC: 265,
-  sealSmokeChar: 0.82,
-  sealCharThree: 0.98,
-  sealConfirmMin: 12,
   sealChar: 0.93,
+  sealFlatKPerH: 18,
+  sealSmokeC: 230,
+  sealNearChar: 0.9,
+  sealOverNear: 1.25,
+  sealConfirmMin: 12,
 }

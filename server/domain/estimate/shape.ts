@@ -112,9 +112,9 @@ export interface EnsembleState {
   smokeShiftK: number
   heat: Heat
   standing: Standing
-  /** When each call will come, as told. */
-  told: { start: TimeRange | null; stop: TimeRange | null; seal: TimeRange | null }
-  /** The same, as the members' own run-on has it. */
+  /** Beat at which charring was first nearly done; -1 before. */
+  nearBeat: number
+  /** When each call will come, as the members' own run-on has it. */
   ranges: { start: TimeRange | null; stop: TimeRange | null; seal: TimeRange | null }
   view: ForecastView['smoke']
   estimate: Estimate | null
@@ -148,7 +148,7 @@ export function emptyState(config: KilnConfig): EnsembleState {
     smokeShiftK: 0,
     heat: { all: 0, since160: 0 },
     standing: emptyStanding(),
-    told: { start: null, stop: null, seal: null },
+    nearBeat: -1,
     ranges: { start: null, stop: null, seal: null },
     view: [],
     estimate: null,

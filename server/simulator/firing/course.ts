@@ -47,8 +47,8 @@ const narrowed = { half: 0.4, hole: 0.34 }
 
 const sealedFlow = (kgS: number, airC: number): Stream => ({ dry: kgS, vapour: kgS * 0.008, acid: 0, tar: 0, air: kgS, tempC: airC })
 
-/** Runs one firing from the lighting until it is cold, at most forty hours. */
-export function runCourse(plan: WorldPlan): Course {
+/** Runs one firing from the lighting until it is cold, at most forty hours; for who learns of the burning only, until it is sealed. */
+export function runCourse(plan: WorldPlan, untilSealed = false): Course {
   const chance = new Chance(plan.seed).branch('course')
   const air = new OpenAir(plan.air, chance.branch('wind'))
   const hands = new Hands(plan.hands, chance.branch('hands'))
@@ -79,6 +79,7 @@ export function runCourse(plan: WorldPlan): Course {
         if (plan.hands.leakFromSealH !== null) c.leakFromS = tS + plan.hands.leakFromSealH * 3600
       }
     }
+    if (untilSealed && tS >= c.sealedS) break
     if (tS < c.sealedS) {
       // a warm chimney and a living fire pull; a cold kiln hardly breathes
       const warm = Math.min(1.15, 0.7 + (smokeC - airC) / 180)

@@ -19,12 +19,12 @@ export interface Firing {
 }
 
 /** One whole firing of one random kiln: what happened, what was true, what the probes said, what a person wrote down. */
-export function makeFiring(seed: string, wish: { family?: Family; kind?: Kind } = {}): Firing {
+export function makeFiring(seed: string, wish: { family?: Family; kind?: Kind; untilSealed?: boolean } = {}): Firing {
   const plan = planWorld(new Chance(seed), seed, wish)
-  return burn(plan)
+  return burn(plan, wish.untilSealed)
 }
 
-export function burn(plan: WorldPlan): Firing {
-  const course = runCourse(plan)
+export function burn(plan: WorldPlan, untilSealed = false): Firing {
+  const course = runCourse(plan, untilSealed)
   return { plan, course, truth: tellTruth(course), sampled: sample(plan, course), looks: looksOf(plan, course) }
 }

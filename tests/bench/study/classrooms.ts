@@ -32,7 +32,7 @@ function minutesOf(values: readonly unknown[], fate: ArrayLike<number>): number[
 
 /** A firing of the simulator's two families as minutes for the learner. */
 export function fromWorld(seed: string): Simulated {
-  const firing: Firing = makeFiring(seed)
+  const firing: Firing = makeFiring(seed, { untilSealed: true })
   const { sampled, course, truth } = firing
   const lead = Math.floor(-sampled.fromS / 60)
   const skip = (-sampled.fromS / gridS) % perMinute
@@ -67,6 +67,7 @@ export function fromWorld(seed: string): Simulated {
     charge: firing.plan.record ?? null,
     truth: truth.minutes,
     best: from === null || to === null ? null : { fromMinute: from / 60, toMinute: to / 60, value },
+    sealMinute: truth.sealDue === null ? null : truth.sealDue / 60,
   }
 }
 
@@ -120,6 +121,7 @@ export function fromPlain(seed: string): Simulated | null {
     const [good = 0, , tarry = 0] = totals
     if (start < 48 || start > 95 || stop < 95 || stop > 205 || tarry < 0.15 * good || best.value < 0.55 * good) return null
   }
+  const charredAt = firing.charred.findIndex((share) => share > firing.kiln.charredShare)
   const noisy = (values: number[], sd: number) =>
     values.slice(0, firing.sealedMinute).map((v) => Math.round((v + sd * chance.normal()) * 4) / 4)
   return {
@@ -138,6 +140,7 @@ export function fromPlain(seed: string): Simulated | null {
     },
     truth,
     best,
+    sealMinute: charredAt < 0 ? null : charredAt - leadMinutes,
   }
 }
 

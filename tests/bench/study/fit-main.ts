@@ -2,10 +2,10 @@
 // node server/launch.mjs study-fit ROWS.jsonl [--write]
 import { readFileSync, writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
-import { hoursUntil } from '../../../server/domain/estimate/correction.ts'
 import { defaultSettings } from '../../../server/domain/estimate/settings.ts'
 import { fit } from './fit.ts'
-import { captured, decide, type FiringRows } from './rows.ts'
+import { decide, type FiringRows } from './rows.ts'
+import { capturedIn, type Span } from './score.ts'
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
@@ -19,30 +19,18 @@ const all = positionals.flatMap((file) =>
 )
 const isOurs = (f: FiringRows): boolean => !f.name.startsWith('p')
 const mean = (a: number[]): number => a.reduce((x, y) => x + y, 0) / (a.length || 1)
-const middle = (a: number[]): number => [...a].sort((x, y) => x - y)[Math.floor(a.length / 2)] ?? NaN
 
 function tell(title: string, pairs: { f: FiringRows; correction: ReturnType<typeof fit> }[]): void {
-  const scores = pairs.map(({ f, correction }) => captured(f, decide(f, correction, defaultSettings)))
-  const seals = pairs.flatMap(({ f, correction }) => {
-    const d = decide(f, correction, defaultSettings)
-    return f.seal === null ? [] : [d.seal === null ? 999 : Math.abs(d.seal - f.seal) * 60]
-  })
-  const inside = (['start', 'stop', 'seal'] as const).map((call) => {
-    const hits = pairs.flatMap(({ f, correction }) =>
-      f.hours.flatMap((h, i) => {
-        const real = f[call]
-        if (real === null || h >= real || h < 0.4) return []
-        const [low, , high] = hoursUntil(correction, call, Float64Array.from(f.x[i] ?? []))
-        return [h + low <= real && real <= h + high ? 1 : 0]
-      }),
-    )
-    return `${call} ${mean(hits).toFixed(2)}`
+  const scores = pairs.map(({ f, correction }) => {
+    const { start, stop } = decide(f, correction, defaultSettings)
+    const spans: Span[] = start === null ? [] : [[start, stop ?? Infinity]]
+    return capturedIn(f, spans)
   })
   const starts = pairs.filter(
     ({ f, correction }) => f.kind === 'never-catches' && decide(f, correction, defaultSettings).start !== null,
   ).length
   console.log(
-    `${title}: ${pairs.length} firings, captured ${mean(scores).toFixed(3)} (worst ${Math.min(...scores).toFixed(2)}), |seal| ${middle(seals).toFixed(0)} min, inside: ${inside.join(', ')}; starts in firings that never catch: ${starts}`,
+    `${title}: ${pairs.length} firings, captured ${mean(scores).toFixed(3)} (worst ${Math.min(...scores).toFixed(2)}); starts in firings that never catch: ${starts}`,
   )
 }
 

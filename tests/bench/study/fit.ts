@@ -6,7 +6,6 @@ import type { FiringRows } from './rows.ts'
 
 const width = featureCount + 1
 const rounds = 250
-type CallName = 'start' | 'stop' | 'seal'
 
 /** Which features a form may use, by place in `featureNames`; fewer for the classes, which must carry over to other kilns. */
 const uses = {
@@ -21,8 +20,6 @@ interface Samples {
   weight: Float64Array
   /** Shares of good, watery, tarry about now, three a sample; -1 where nothing drips. */
   shares: Float64Array
-  /** Hours until each call; NaN once past. */
-  until: Record<CallName, Float64Array>
   /** True smoke, hundreds of °C; NaN where unknown. */
   smoke: Float64Array
 }
@@ -35,7 +32,6 @@ function samplesOf(firings: FiringRows[], mean: number[], sd: number[]): Samples
     z: new Float64Array(count * width),
     weight: column(),
     shares: new Float64Array(3 * count),
-    until: { start: column(), stop: column(), seal: column() },
     smoke: column(),
   }
   let i = 0
@@ -50,10 +46,6 @@ function samplesOf(firings: FiringRows[], mean: number[], sd: number[]): Samples
       s.weight[i] = all / Math.max(1, f.bestValue)
       sums.forEach((v, c) => (s.shares[3 * i + c] = all > 0.003 ? v / all : -1))
       s.smoke[i] = (f.smokeC[r] ?? NaN) / 100
-      for (const call of ['start', 'stop', 'seal'] as const) {
-        const t = f[call]
-        s.until[call][i] = t === null || t < h ? NaN : t - h
-      }
       i++
     }
   return s
@@ -127,7 +119,6 @@ export function fit(firings: FiringRows[], smoke: boolean): Correction {
       levels.forEach((level, f) => (by[f] = 1 / (1 + Math.exp(-((v[f] ?? 0) - real) / soft)) - level))
       return 1
     })
-  const until = (call: CallName): Form[] => quantiles(s.until[call], uses.other, 3, 0.15)
   const withoutProbe = uses.other.filter((k) => k < 14)
   return {
     mean,
@@ -135,6 +126,5 @@ export function fit(firings: FiringRows[], smoke: boolean): Correction {
     watery,
     tarry,
     smoke: quantiles(s.smoke, withoutProbe, 1, 0.05),
-    until: { start: until('start'), stop: until('stop'), seal: until('seal') },
   }
 }

@@ -1,9 +1,8 @@
 import type { Network } from '../../../server/domain/estimate/learned/network.ts'
 import type { Chance } from '../../../server/simulator/chance.ts'
 import type { Lessons } from './lessons.ts'
+import type { Task } from './tasks.ts'
 
-const hidden = [48, 32]
-const classes = 3
 const batch = 512
 const farthest = 5
 
@@ -43,16 +42,17 @@ function scales(lessons: Lessons): { mean: Float32Array; spread: Float32Array } 
   return { mean, spread }
 }
 
-/** Cross-entropy by Adam with a falling step (Kingma and Ba 2015), a little noise on the signs against learning a world by heart. */
-export function learn(lessons: Lessons, epochs: number, chance: Chance, told: (line: string) => void): Network {
+/** Adam with a falling step (Kingma and Ba 2015), noise on the signs against learning a world by heart. */
+export function learn(lessons: Lessons, task: Task, epochs: number, chance: Chance, told: (line: string) => void): Network {
   const { mean, spread } = scales(lessons)
   const width = mean.length
-  const sizes = [width, ...hidden, classes]
+  const sizes = [width, ...task.hidden, task.begin.length]
   const layers = sizes.slice(1).map((to, l) => makeLayer(sizes[l] as number, to, chance))
+  const last = layers[layers.length - 1]
+  if (last) last.values.set(task.begin, last.from * last.to)
   const units = sizes.map((size) => new Float32Array(size))
   const errors = sizes.map((size) => new Float32Array(size))
   const order = lessons.signs.map((_, i) => i)
-  const meanWeight = lessons.weights.reduce((a, b) => a + b, 0) / lessons.weights.length
   let steps = 0
   for (let epoch = 0; epoch < epochs; epoch++) {
     for (let i = order.length - 1; i > 0; i--) {
@@ -71,15 +71,9 @@ export function learn(lessons: Lessons, epochs: number, chance: Chance, told: (l
         const input = units[0] as Float32Array
         for (let c = 0; c < width; c++) {
           const scaled = ((signs[c] as number) - (mean[c] as number)) / (spread[c] as number)
-          input[c] = Math.min(Math.max(scaled, -farthest), farthest) + 0.05 * (2 * chance.uniform() - 1) * 1.7
+          input[c] = Math.min(Math.max(scaled, -farthest), farthest) + task.noise * (2 * chance.uniform() - 1) * 1.7
         }
-        loss += pass(
-          layers,
-          units,
-          errors,
-          lessons.shares[row] as Float32Array,
-          (lessons.weights[row] as number) / meanWeight / part.length,
-        )
+        loss += pass(layers, units, errors, task, row, 1 / part.length)
       }
       steps++
       for (const layer of layers) descend(layer, rate, steps)
@@ -90,7 +84,7 @@ export function learn(lessons: Lessons, epochs: number, chance: Chance, told: (l
 }
 
 /** Forward and back for one row; adds to the gradients and returns the loss. */
-function pass(layers: Layer[], units: Float32Array[], errors: Float32Array[], target: Float32Array, weight: number): number {
+function pass(layers: Layer[], units: Float32Array[], errors: Float32Array[], task: Task, row: number, weight: number): number {
   const top = layers.length
   layers.forEach((layer, l) => {
     const below = units[l] as Float32Array
@@ -103,17 +97,9 @@ function pass(layers: Layer[], units: Float32Array[], errors: Float32Array[], ta
     }
     if (l < top - 1) for (let k = 0; k < layer.to; k++) above[k] = Math.tanh(above[k] as number)
   })
-  const out = units[top] as Float32Array
-  const highest = Math.max(...out)
-  let sum = 0
-  for (let k = 0; k < classes; k++) sum += Math.exp((out[k] as number) - highest)
-  let loss = 0
   const error = errors[top] as Float32Array
-  for (let k = 0; k < classes; k++) {
-    const share = Math.exp((out[k] as number) - highest) / sum
-    loss -= weight * (target[k] as number) * Math.log(share + 1e-9)
-    error[k] = (share - (target[k] as number)) * weight
-  }
+  const loss = weight * task.loss(row, units[top] as Float32Array, error)
+  for (let k = 0; k < error.length; k++) error[k] = weight * (error[k] as number)
   for (let l = top - 1; l >= 0; l--)
     backward(layers[l] as Layer, units[l] as Float32Array, errors[l + 1] as Float32Array, errors[l] as Float32Array)
   return loss

@@ -18,6 +18,8 @@ export interface Simulated {
   /** kg of good, watery, tar-laden condensate in each minute from lighting on. */
   truth: readonly (readonly [number, number, number])[]
   best: { fromMinute: number; toMinute: number; value: number } | null
+  /** When charring was done, minutes after lighting; null when it never was. */
+  sealMinute: number | null
 }
 
 /** Rows for the learner: signs, the classes of the next quarter of an hour as shares, and how much the row counts. */
@@ -25,6 +27,10 @@ export interface Lessons {
   signs: Float32Array[]
   shares: Float32Array[]
   weights: number[]
+  /** Hours until collecting is best begun and best ended and until charring is done (negative once past, NaN where it never comes), then until the kiln is sealed all the same. */
+  until: Float32Array[]
+  /** Weight of the firing that a row is from. */
+  firing: number[]
 }
 
 export interface Wish {
@@ -71,6 +77,10 @@ export function teach(firing: Simulated, wish: Wish, weight: number, chance: Cha
     lessons.signs.push(Float32Array.from(signsOf(memory)))
     lessons.shares.push(Float32Array.from(next, (kg) => kg / (flow + 1e-9)))
     // where nothing flows nothing can be won or lost, so the row hardly counts
+    const hoursTo = (minute: number | null | undefined): number => (minute === null || minute === undefined ? NaN : (minute - since) / 60)
+    const sealed = firing.fireboxC.length - firing.leadMinutes
+    lessons.firing.push(weight)
+    lessons.until.push(Float32Array.of(...[firing.best?.fromMinute, firing.best?.toMinute, firing.sealMinute, sealed].map(hoursTo)))
     lessons.weights.push(weight * Math.min(Math.max((100 * flow) / value, 0.05), 1.5))
   })
   if (lessons.signs.length > 0 && lessons.signs[0]?.length !== signCount) throw new Error('signCount is not the number of signs')

@@ -1,6 +1,6 @@
-/** A small network: signs, scaled; two hidden layers of tanh; shares of good, watery and tar-laden condensate that sum to 1. */
+/** A small network: signs, scaled; hidden layers of tanh; linear outputs. */
 export interface Network {
-  /** Number of units: signs, hidden, hidden, 3. */
+  /** Number of units: signs, hidden layers, outputs. */
   sizes: readonly number[]
   mean: readonly number[]
   spread: readonly number[]
@@ -14,7 +14,7 @@ export type Shares = [good: number, watery: number, tarry: number]
 /** No sign counts for more than five of its spreads: the worlds it learned from did not go further. */
 const farthest = 5
 
-export function runNetwork(network: Network, signs: readonly number[]): Shares {
+export function outputsOf(network: Network, signs: readonly number[]): number[] {
   let layer = signs.map((value, i) => {
     const scaled = (value - (network.mean[i] ?? 0)) / (network.spread[i] ?? 1)
     return Math.min(Math.max(scaled, -farthest), farthest)
@@ -28,8 +28,14 @@ export function runNetwork(network: Network, signs: readonly number[]): Shares {
     })
     layer = l < network.weights.length - 1 ? next.map(Math.tanh) : next
   })
-  const top = Math.max(...layer)
-  const raised = layer.map((value) => Math.exp(value - top))
+  return layer
+}
+
+/** Shares of good, watery and tar-laden condensate that sum to 1. */
+export function runNetwork(network: Network, signs: readonly number[]): Shares {
+  const out = outputsOf(network, signs)
+  const top = Math.max(...out)
+  const raised = out.map((value) => Math.exp(value - top))
   const sum = raised.reduce((a, b) => a + b, 0)
   return [(raised[0] ?? 0) / sum, (raised[1] ?? 0) / sum, (raised[2] ?? 0) / sum]
 }

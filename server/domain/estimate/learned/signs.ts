@@ -23,10 +23,13 @@ function chargeSigns(memory: Memory): { dryKg: number; waterKg: number; signs: n
   return { dryKg, waterKg, signs: [known ? 1 : 0, known ? (dryKg - 58) / 15 : 0, known ? (waterKg - 22) / 10 : 0, piece] }
 }
 
+/** A probe that has been silent for ten minutes is no probe. */
+export function smokeIsHeard(memory: Memory): boolean {
+  return memory.smokeHeardAt !== null && memory.minute - memory.smokeHeardAt <= 10
+}
+
 function smokeSigns(memory: Memory, loadK: number): number[] {
-  // a probe that has been silent for ten minutes is no probe
-  const there = memory.smokeHeardAt !== null && memory.minute - memory.smokeHeardAt <= 10
-  if (!there) return [0, 0, 0, 0, 0, 0, 0, 0, 0, 0]
+  if (!smokeIsHeard(memory)) return [0, 0, 0, 0, 0, 0, 0, 0, 0, 0]
   const low = ago(memory.lowSmoke, 0)
   return [
     1,

@@ -1,12 +1,18 @@
+import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { defaultKilnConfig } from '../../../../server/contract/kiln-defaults.ts'
 import type { Network } from '../../../../server/domain/estimate/learned/network.ts'
 import { judges } from '../../../../server/domain/estimate/learned/tables/judge.ts'
+import { horizonOf } from '../../../../server/domain/estimate/learned/horizon.ts'
+import { horizons } from '../../../../server/domain/estimate/learned/tables/horizon.ts'
 import { signCount } from '../../../../server/domain/estimate/learned/signs.ts'
 import { pairOf } from '../../../../server/domain/estimate/pair.ts'
 import type { Advice, Estimator, GridReadings } from '../../../../server/domain/estimate/types.ts'
 
-/** An ensemble that always says the same worth. */
+const hourMs = 3_600_000
+const at = 36_000_000
+
+/** An ensemble that always says the same worth, and after a hundred minutes when to seal. */
 const says = (collectWorthPerH: number): Estimator<{ steps: number }> => ({
   version: 7,
   start: () => ({ steps: 0 }),
@@ -22,7 +28,10 @@ const says = (collectWorthPerH: number): Estimator<{ steps: number }> => ({
     because: { 'stop-collecting': [{ code: 'tar-share', value: 0.2 }] },
     sure: 'middle',
   }),
-  forecast: () => ({ calls: {}, view: { at: 0, smoke: [] } }),
+  forecast: (state) => ({
+    calls: state.steps < 600 ? {} : { seal: { earliest: at + 2 * hourMs, likely: at + 4 * hourMs, latest: at + 8 * hourMs } },
+    view: { at, smoke: [] },
+  }),
   freeze: (state) => new Uint8Array([state.steps & 255]),
   thaw: (bytes) => ({ steps: bytes[0] ?? 0 }),
 })
@@ -35,6 +44,16 @@ const judging = (shares: [number, number, number]): Network => ({
   biases: [shares.map(Math.log)],
 })
 
+/** Always says the same hours: low, middle and high of start, stop and seal. */
+const forecasting = (hours: number[]): Network => ({
+  sizes: [signCount, 9],
+  mean: Array<number>(signCount).fill(0),
+  spread: Array<number>(signCount).fill(1),
+  weights: [Array<number>(signCount * 9).fill(0)],
+  biases: [hours],
+})
+const soon = [-0.5, -0.2, 1, 1, 3, 5, 4, 6, 10]
+
 const grid = (at: number): GridReadings => ({
   at,
   fireboxC: 600,
@@ -46,10 +65,10 @@ const grid = (at: number): GridReadings => ({
   bottleKg: null,
 })
 
-function after(minutes: number, worthKgH: number, shares: [number, number, number]) {
-  const both = pairOf(says(worthKgH), [judging(shares)])
+function after(minutes: number, worthKgH: number, shares: [number, number, number], smokeC: number | null = null) {
+  const both = pairOf(says(worthKgH), [judging(shares)], [forecasting(soon)])
   let state = both.start(defaultKilnConfig())
-  for (let k = 0; k < minutes * 6; k++) state = both.step(state, grid(k * 10_000), k === 0 ? [{ at: 0, kind: 'lit' }] : [])
+  for (let k = 0; k < minutes * 6; k++) state = both.step(state, { ...grid(k * 10_000), smokeC }, k === 0 ? [{ at: 0, kind: 'lit' }] : [])
   return { both, state, advice: both.advice(state) }
 }
 
@@ -67,6 +86,14 @@ describe('ensemble and judge together', () => {
     expect(after(60, worth, [...shares]).advice.stopCollecting).toBe(false)
   })
 
+  it('ask for more tar where the smoke is not measured: alone they lean early', () => {
+    // 0.55 tanh(-1 / 1.5) + 0.45 (0.5 - 1 + 0) = -0.546 with half tar; with a third of it -0.33
+    expect(after(60, -1, [0.5, 0, 0.5]).advice.stopCollecting).toBe(true)
+    const third = [0.666, 0, 0.334] as [number, number, number]
+    expect(after(60, -1, third).advice.stopCollecting).toBe(false)
+    expect(after(60, -1, third, 120).advice.stopCollecting).toBe(true)
+  })
+
   it('freeze and thaw to the same advice and the same bytes', () => {
     const { both, state, advice } = after(45, -2, [0.1, 0, 0.9])
     const bytes = both.freeze(state)
@@ -76,10 +103,39 @@ describe('ensemble and judge together', () => {
   })
 })
 
-describe('the shipped judges', () => {
+describe('their forecasts', () => {
+  const told = (minutes: number) => {
+    const { both, state } = after(minutes, 2, [0.9, 0.05, 0.05])
+    return both.forecast(state).calls
+  }
+  const hours = (range: { earliest: number; likely: number; latest: number } | undefined): number[] =>
+    range === undefined ? [] : [range.earliest, range.likely, range.latest].map((t) => (t - at) / hourMs)
+
+  it('are the learned ones, a little narrower, while the ensemble has none', () => {
+    hours(told(60)['stop-collecting']).forEach((h, i) => expect(h).toBeCloseTo([1.3, 3, 4.7][i] ?? NaN, 9))
+  })
+
+  it('are the mean of both, four parts to six, a little narrower, once it has', () => {
+    // 0.4 of 2, 4, 8 and 0.6 of 4, 6, 10 is 3.2, 5.2, 9.2; the edges keep 0.85 of their distance from 5.2
+    hours(told(110).seal).forEach((h, i) => expect(h).toBeCloseTo([3.5, 5.2, 8.6][i] ?? NaN, 9))
+  })
+
+  it('never lie in the past', () => {
+    expect(hours(told(60)['start-collecting'])[0]).toBe(0)
+    expect(hours(told(60)['start-collecting'])[1]).toBe(0)
+  })
+
+  it('are silent before the fire is lit', () => {
+    const both = pairOf(says(1), [judging([1, 1, 1])], [forecasting(soon)])
+    const state = both.step(both.start(defaultKilnConfig()), grid(0), [])
+    expect(both.forecast(state).calls).toEqual({})
+  })
+})
+
+describe('the shipped judges and forecasters', () => {
   it('have a weight for every sign and every unit, all finite', () => {
-    expect(judges.length).toBeGreaterThan(0)
-    for (const { sizes, mean, spread, weights, biases } of judges) {
+    expect([judges.length, horizons.length].every((count) => count > 0)).toBe(true)
+    for (const { sizes, mean, spread, weights, biases } of [...judges, ...horizons]) {
       expect([sizes[0], mean.length, spread.length]).toEqual([signCount, signCount, signCount])
       weights.forEach((layer, l) => {
         expect(layer).toHaveLength((sizes[l] ?? 0) * (sizes[l + 1] ?? 0))
@@ -87,5 +143,17 @@ describe('the shipped judges', () => {
         expect(layer.every(Number.isFinite)).toBe(true)
       })
     }
+  })
+  it('forecast in order, whatever the signs', () => {
+    fc.assert(
+      fc.property(fc.array(fc.double({ min: -50, max: 50, noNaN: true }), { minLength: signCount, maxLength: signCount }), (signs) => {
+        for (const [low, middle, high] of Object.values(horizonOf(horizons, signs))) {
+          expect(low).toBeGreaterThanOrEqual(0)
+          expect(middle).toBeGreaterThanOrEqual(low)
+          expect(high).toBeGreaterThanOrEqual(middle)
+        }
+      }),
+      { numRuns: 50 },
+    )
   })
 })
