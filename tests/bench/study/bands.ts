@@ -14,12 +14,12 @@ const holdSteps = 30
 
 /** What a fixed rule would have decided; null where its probe is not fitted. */
 export function byRule(firing: Firing, rule: (typeof simpleRules)[number]): Decision | null {
-  if (rule.probe === null) return { start: rule.from, stop: rule.to, seal: null }
+  if (rule.probe === null) return { start: rule.from, stop: rule.to }
   const { about, columns } = gridOf(firing)
   const at = gridColumns.indexOf(rule.probe) * about.rows
   const values = new Float32Array(columns.buffer).subarray(at, at + about.rows)
   if (values.every(Number.isNaN)) return null
-  const out: Decision = { start: null, stop: null, seal: null }
+  const out: Decision = { start: null, stop: null }
   let [above, over] = [0, 0]
   values.forEach((v, i) => {
     const t = about.fromS + i * about.stepS

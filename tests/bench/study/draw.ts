@@ -1,3 +1,4 @@
+import { windowsOf } from './score.ts'
 import type { Watched } from './watch.ts'
 
 const [width, height, left, bottom] = [720, 260, 40, 24]
@@ -18,11 +19,12 @@ export function draw(w: Watched, score: number): string {
     start !== null && stop !== null
       ? `<rect x="${x(start)}" y="10" width="${Number(x(stop)) - Number(x(start))}" height="${height - bottom - 10}" fill="#e9e5da"/>`
       : ''
-  const d = w.decision
-  const bar =
-    d.start === null
-      ? ''
-      : `<rect x="${x(d.start)}" y="${height - bottom + 2}" width="${Math.max(1, Number(x(d.stop ?? hours)) - Number(x(d.start)))}" height="5" fill="#111"/>`
+  const bar = windowsOf(w.calls)
+    .map(([from, to]) => {
+      const wide = Math.max(1, Number(x(Math.min(to, hours))) - Number(x(from)))
+      return `<rect x="${x(from)}" y="${height - bottom + 2}" width="${wide}" height="5" fill="#111"/>`
+    })
+    .join('')
   const marks = Array.from(
     { length: Math.floor(hours / 2) + 1 },
     (_, i) => `<text x="${x(2 * i)}" y="${height - 4}">${2 * i} h</text>`,

@@ -1,83 +1,65 @@
-import { defaultLimits, type Charge, type KilnConfig } from '../../../server/contract/fold.ts'
-import { makeEnsemble } from '../../../server/domain/estimate/ensemble.ts'
-import type { Settings } from '../../../server/domain/estimate/settings.ts'
-import type { Evidence, GridReadings } from '../../../server/domain/estimate/types.ts'
-import { actsOf } from '../../../server/simulator/firing/recording.ts'
+import type { Ms } from '../../../server/contract/fold.ts'
+import type { RecordingHeader, RecordingLine } from '../../../server/contract/recording.ts'
+import type { Call } from '../../../server/contract/vocabulary.ts'
+import { makeKilnFold } from '../../../server/domain/firing/fold.ts'
+import { mean } from '../../../server/domain/firing/history.ts'
+import { intakeFold } from '../../../server/domain/intake/fold.ts'
+import { pair } from '../../../server/domain/estimate/pair.ts'
+import { playLines } from '../../../server/recordings/play.ts'
+import { gridS } from '../../../server/simulator/firing/course.ts'
+import { recordingOf } from '../../../server/simulator/firing/recording.ts'
 import type { Firing } from '../../../server/simulator/firing/world.ts'
-import { gridColumns, gridOf } from './worlds-grid.ts'
-import type { Decision, FiringRows } from './rows.ts'
+import type { FiringRows } from './rows.ts'
 
-/** What the estimator made of one simulated firing. */
-export interface Watched {
+/** A call that came due or was withdrawn, and a range that was told; hours after lighting. */
+export interface Told {
+  calls: { call: Call; state: string; at: number }[]
+  forecasts: { call: Call; at: number; earliest: number; latest: number }[]
+}
+
+/** What the service made of one simulated firing. */
+export interface Watched extends Told {
   rows: FiringRows
-  decision: Decision
   /** Estimated and true smoke, wall as read; one point every four minutes, °C. */
   curve: { hour: number; estimated: number; smoke: number; wall: number }[]
-  /** Forecast ranges told every five minutes before the call was really due: inside or not. */
-  told: { call: 'start' | 'stop' | 'seal'; inside: boolean; widthMin: number; offMin: number }[]
-  /** Sealed part: bound under 45 °C first at, h after sealing; the hottest part was under 45 and 50 °C at. */
-  sealed: { calledH: number | null; below45H: number | null; below50H: number | null; leakToldH: number | null; leaks: boolean }
-  millisecondsAStep: number
 }
 
-const rowEveryS = 240
-const spikeWindow = 7
-
-export function configOf(charge: Charge, seed: number): KilnConfig {
-  return {
-    kiln: 'study',
-    name: 'study',
-    volumeL: 200,
-    cover: 'earth',
-    way: 'kept',
-    charge,
-    roles: {},
-    calibration: {},
-    limits: defaultLimits,
-    worth: { good: 1, tarry: -2, watery: -0.25 },
-    altitudeM: 0,
-    seed,
-  }
+/** What the service may use of what there is: its smoke probe and from when that reads open (hours), what the operator saw, the sealed part. */
+export interface Use {
+  smoke: boolean
+  smokeFailsAtH: number | null
+  sights: boolean
+  sealed: boolean
 }
 
-/** Median of the last readings of a column, as intake's outlier test would leave them; null without any. */
-function steady(column: Float32Array, i: number): number | null {
-  const near = [...column.subarray(Math.max(0, i - spikeWindow + 1), i + 1)].filter((v) => !Number.isNaN(v)).sort((a, b) => a - b)
-  return near[Math.floor(near.length / 2)] ?? null
+const litMs = Date.UTC(2026, 2, 1, 6)
+const rowEveryMs = 240_000
+const hourMs = 3_600_000
+
+/** The firing with the smoke probe left out, or broken from some hour on. */
+function probed(firing: Firing, { smoke, smokeFailsAtH }: Use): Firing {
+  const { sampled } = firing
+  const channels = sampled.channels
+    .filter(({ name }) => smoke || name !== 'smoke')
+    .map((channel) => {
+      if (channel.name !== 'smoke' || smokeFailsAtH === null) return channel
+      const from = (smokeFailsAtH * 3600 - sampled.fromS) / gridS
+      return { ...channel, values: channel.values.map((value, i) => (i < from ? value : ('open' as const))) }
+    })
+  return { ...firing, sampled: { ...sampled, channels } }
 }
 
-function evidenceOf(act: ReturnType<typeof actsOf>[number], sights: boolean): Evidence[] {
-  const at = act.atS * 1000
-  const a = act.act
-  if (a.action === 'light') return [{ at, kind: 'lit' }]
-  if (a.action === 'seal') return [{ at, kind: 'sealed' }]
-  if (a.action !== 'observe' || !sights) return []
-  return [
-    ...(a.smoke ? [{ at, kind: 'smoke', look: a.smoke } as const] : []),
-    ...(a.drip ? [{ at, kind: 'drip', look: a.drip } as const] : []),
-  ]
-}
-
-/** Runs the estimator over a simulated firing; `smoke` and `sights` say what it may use of what there is. */
-export function watch(name: string, firing: Firing, set: Settings, use: { smoke: boolean; sights: boolean; sealed: boolean }): Watched {
-  const { about, columns } = gridOf(firing)
-  const { rows: count, fromS, stepS } = about
-  const all = new Float32Array(columns.buffer)
-  const column = (c: (typeof gridColumns)[number]): Float32Array =>
-    all.subarray(gridColumns.indexOf(c) * count, (gridColumns.indexOf(c) + 1) * count)
-  const probes = {
-    fireboxC: column('firebox'),
-    wallC: column('wall'),
-    outletC: column('outlet'),
-    smokeC: column('smoke'),
-    ambientC: column('ambient'),
-    coreC: column('core'),
-  }
-  const trueSmoke = column('trueSmoke')
-  const ensemble = makeEnsemble(set)
-  const record = firing.plan.record ?? {}
-  let s = ensemble.start(configOf(record, 11))
+/** Plays a firing through the driver and the folds of the service, as a replay does. */
+export function watch(name: string, firing: Firing, use: Use): Watched {
   const { truth } = firing
+  const untilS = use.sealed ? undefined : truth.sealed + 60
+  const [header, ...all] = recordingOf(probed(firing, use), {
+    title: name,
+    litMs,
+    node: 'yard/n1',
+    ...(untilS === undefined ? {} : { untilS }),
+  })
+  const lines = (all as unknown as RecordingLine[]).filter((line) => use.sights || !('action' in line && line.action === 'observe'))
   const hour = (t: number | null): number | null => (t === null ? null : t / 3600)
   const rows: FiringRows = {
     name,
@@ -88,72 +70,43 @@ export function watch(name: string, firing: Firing, set: Settings, use: { smoke:
     start: hour(truth.best.from),
     stop: hour(truth.best.to),
     seal: hour(truth.sealDue),
+    sealed: truth.sealed / 3600,
     hours: [],
     flow: [],
     smokeC: [],
     x: [],
   }
-  const decision: Decision = { start: null, stop: null, seal: null }
-  const curve: Watched['curve'] = []
-  const told: Watched['told'] = []
-  const after = (t: number | null): number | null => (t === null ? null : (t - truth.sealed) / 3600)
-  const sealed: Watched['sealed'] = {
-    calledH: null,
-    below45H: after(truth.hottestBelow[45]),
-    below50H: after(truth.hottestBelow[50]),
-    leakToldH: null,
-    leaks: truth.incidents.airLeak.length > 0,
+  const watched: Watched = { rows, calls: [], forecasts: [], curve: [] }
+  const after = (at: Ms): number => (at - litMs) / hourMs
+  let nextRow = litMs + rowEveryMs
+  const fold = makeKilnFold(pair)
+  const kiln: typeof fold = {
+    ...fold,
+    step(state, input) {
+      const result = fold.step(state, input)
+      const estimate = result.state.estimate
+      if (input.at >= nextRow && after(input.at) <= rows.sealed && result.state.model && estimate) {
+        nextRow += rowEveryMs
+        const smokeC = firing.course.smoke[Math.floor((input.at - litMs) / 1000 / gridS)] ?? null
+        rows.hours.push(Number(after(input.at).toFixed(4)))
+        rows.flow.push(Number(estimate.condensateKgH.toFixed(4)))
+        rows.smokeC.push(smokeC === null ? null : Number(smokeC.toFixed(1)))
+        rows.x.push(Array.from(result.state.model.ensemble.features, (v) => Number(v.toFixed(4))))
+        const wall = mean(result.state.past.wall, 10) ?? NaN
+        watched.curve.push({ hour: after(input.at), estimated: estimate.smokeC, smoke: smokeC ?? NaN, wall })
+      }
+      return result
+    },
   }
-  const acts = actsOf(firing)
-  let next = 0
-  let steps = 0
-  const began = performance.now()
-  for (let i = 0; i < count; i++) {
-    const t = fromS + i * stepS
-    if (t > truth.sealed && !use.sealed) break
-    const evidence: Evidence[] = []
-    for (let act = acts[next]; act && act.atS <= t; act = acts[++next]) evidence.push(...evidenceOf(act, use.sights))
-    const reading = { at: t * 1000, bottleKg: null } as GridReadings
-    for (const [key, values] of Object.entries(probes))
-      reading[key as keyof typeof probes] = key === 'smokeC' && !use.smoke ? null : steady(values, i)
-    s = ensemble.step(s, reading, evidence)
-    steps++
-    const advice = ensemble.advice(s)
-    const h = t / 3600
-    if (t <= truth.sealed) {
-      if (advice.startCollecting) decision.start ??= h
-      if (advice.stopCollecting) decision.stop ??= h
-      if (advice.seal) decision.seal ??= h
-      if (t > 0 && t % rowEveryS < stepS && s.estimate) {
-        const x = s.features
-        rows.hours.push(Number(h.toFixed(4)))
-        rows.flow.push(Number(s.estimate.condensateKgH.toFixed(4)))
-        rows.smokeC.push(Number.isNaN(trueSmoke[i]) ? null : Number((trueSmoke[i] ?? 0).toFixed(1)))
-        rows.x.push(Array.from(x, (v) => Number(v.toFixed(4))))
-        curve.push({ hour: h, estimated: s.estimate.smokeC, smoke: trueSmoke[i] ?? NaN, wall: reading.wallC ?? NaN })
-      }
-      if (t > 0 && t % 300 < stepS) {
-        const calls = ensemble.forecast(s).calls
-        for (const [call, range, real] of [
-          ['start', calls['start-collecting'], rows.start],
-          ['stop', calls['stop-collecting'], rows.stop],
-          ['seal', calls.seal, rows.seal],
-        ] as const)
-          if (range && real !== null && h < real) {
-            const [low, high] = [range.earliest / 3600000, range.latest / 3600000]
-            told.push({
-              call,
-              inside: low <= real && real <= high,
-              widthMin: (high - low) * 60,
-              offMin: 60 * Math.max(0, low - real, real - high),
-            })
-          }
-      }
-    } else {
-      const since = (t - truth.sealed) / 3600
-      if (since > 2 && (advice.hottestUpperC ?? 999) < 45) sealed.calledH ??= since
-      if (advice.airLeak) sealed.leakToldH ??= since
+  const recording = { header: header as unknown as RecordingHeader, lines }
+  for (const { effects } of playLines({ intake: intakeFold, kiln }, recording))
+    for (const effect of effects) {
+      if (effect.kind !== 'output') continue
+      const { output } = effect
+      if (output.kind === 'call' && output.state !== 'done')
+        watched.calls.push({ call: output.call, state: output.state, at: after(output.at) })
+      if (output.kind === 'forecast')
+        watched.forecasts.push({ call: output.call, at: after(output.at), earliest: after(output.earliest), latest: after(output.latest) })
     }
-  }
-  return { rows, decision, curve, told, sealed, millisecondsAStep: (performance.now() - began) / steps }
+  return watched
 }
