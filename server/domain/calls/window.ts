@@ -106,11 +106,10 @@ function open(w: Window, look: Look, model: Advice | null): void {
   w.openBecause = because
 }
 
-/** Where the smoke is measured, it or the model starts: in rain and with a strong draught the smoke is late. Else the model, else the signs. */
+/** The band of the smoke or the model, whichever is sooner: in rain and with a strong draught the smoke is late. Without a model the signs. */
 function judgedStart(w: Window, look: Look, model: Advice | null): Reason[] | null {
-  const measured = mean(look.past.smoke, 10) !== null
-  const signs = measured || model === null ? w.turning : null
-  return signs ?? (model !== null && model.startCollecting ? (model.because['start-collecting'] ?? []) : null)
+  if (model === null) return w.turning
+  return smokeStart(look) ?? (model.startCollecting ? (model.because['start-collecting'] ?? []) : null)
 }
 
 function sourWasSeen(look: Look): boolean {

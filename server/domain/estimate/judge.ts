@@ -27,6 +27,8 @@ type Odds = readonly [good: number, watery: number, tarry: number]
 const heedMin = 40
 const atOnceMin = 6
 const outBeats = 5
+/** Below this share of acids by every account nothing is started: a third of where condensate counts as watery. */
+const leastAcid = 0.01
 const laterMin = 30
 /**
  * Odds by which a look of the drip shifts the classes (good, watery, tar-laden), just taken and half an hour later: how looks and shares
@@ -102,7 +104,6 @@ function isDone(s: EnsembleState, set: Settings, smoke: number, charred: number)
 
 /** A small fire that is kept, but has gone out: what never caught will not give vinegar, however warm the firebox was. */
 function fireOut(s: EnsembleState): boolean {
-  if (s.standing.start) return false
   const h = s.history
   let warm = 0
   for (let k = Math.max(0, h.length - outBeats); k < h.length; k++) if ((h.fire[k] as number) > s.config.limits.fireOutC) warm++
@@ -124,10 +125,11 @@ export function judge(s: EnsembleState, set: Settings): void {
   const worth = s.config.worth
   const worthNow = Math.max(leastFlowKgH, e.condensateKgH) * (worth.good * c.good + worth.tarry * c.tarry + worth.watery * c.watery)
   const done = isDone(s, set, smoke, e.charShare)
-  look(s.standing, set, s.config.way === 'kept' && fireOut(s) ? Math.min(0, worthNow) : worthNow, done, beatMin, !Number.isNaN(smoke))
+  const idle = !s.standing.start && ((s.config.way === 'kept' && fireOut(s)) || e.acidShare < leastAcid)
+  look(s.standing, set, idle ? Math.min(0, worthNow) : worthNow, done, beatMin, !Number.isNaN(smoke))
   // a look just taken outranks smoothing and confirmation
   if (drip && drip.age <= atOnceMin) {
-    if (drip.look === 'pale' || drip.look === 'amber') s.standing.start ||= worthNow > set.startAbove
+    if (drip.look === 'pale' || drip.look === 'amber') s.standing.start ||= !idle && worthNow > set.startAbove
     if (drip.look === 'dark' || drip.look === 'black') s.standing.stop ||= s.standing.start
   }
   if (Number.isNaN(smoke)) {

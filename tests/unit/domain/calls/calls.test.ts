@@ -86,7 +86,8 @@ describe('a model beside the probes', () => {
     const startAt = (advisedAt: number) =>
       at(play(firing(late, [lit], -5, 120), {}, advises(advisedAt, 999, 999)).outputs, 'start-collecting', 'due')[0]
     expect(startAt(70)).toBeCloseTo(75, 0)
-    expect(startAt(999)).toBeGreaterThan(85)
+    // heat that went in is no sign where a model judges: it starts nothing by itself
+    expect(startAt(999)).toBeUndefined()
   })
   it('seals a kiln whose smoke never gets as hot as in the tables, and does not take it back', () => {
     const { outputs } = play(firing(cool, [lit], -5, 500), {}, advises(100, 290, 420))
