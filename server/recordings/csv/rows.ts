@@ -21,8 +21,7 @@ export class ImportRefusal extends Error {
  * A bare line feed ends a record too, as spreadsheets write it; empty lines are passed over.
  * @throws ImportRefusal that names the line
  */
-export function readRows(text: string, separator: string): Row[] {
-  const rows: Row[] = []
+export function* rowsIn(text: string, separator: string): Generator<Row, void> {
   let place = text.startsWith('\ufeff') ? 1 : 0
   let line = 1
   while (place < text.length) {
@@ -38,9 +37,8 @@ export function readRows(text: string, separator: string): Row[] {
     if (text[place] === '\r') place++
     if (text[place] === '\n') place++
     line++
-    if (row.cells.length > 1 || row.cells[0] !== '') rows.push(row)
+    if (row.cells.length > 1 || row.cells[0] !== '') yield row
   }
-  return rows
 }
 
 interface Field {

@@ -4,7 +4,7 @@ import type { ColumnKind, CsvMatch } from '../../contract/imports.ts'
 import type { RecordingLine } from '../../contract/recording.ts'
 import { roles } from '../../contract/vocabulary.ts'
 import type { Role } from '../../contract/vocabulary.ts'
-import { asWritten, ImportRefusal, readRows } from '../csv/rows.ts'
+import { asWritten, ImportRefusal, rowsIn } from '../csv/rows.ts'
 import type { Row } from '../csv/rows.ts'
 import type { Recording } from '../read.ts'
 import { momentOf, timeWayOf, valueOf } from './moments.ts'
@@ -17,15 +17,19 @@ export interface CsvFile {
   rows: Row[]
 }
 
-/** @throws ImportRefusal */
-export function openCsv(text: string, separator: CsvMatch['separator']): CsvFile {
-  const [first, ...rows] = readRows(text, separator)
+/** A step a row. @throws ImportRefusal */
+export function* openCsv(text: string, separator: CsvMatch['separator']): Generator<Row, CsvFile> {
+  let first: Row | null = null
+  const rows: Row[] = []
+  for (const row of rowsIn(text, separator)) {
+    if (first === null) first = row
+    else if (row.cells.length !== first.cells.length)
+      throw new ImportRefusal('cells-differ', row.line, `${row.cells.length} / ${first.cells.length}`)
+    else rows.push(row)
+    yield row
+  }
   if (!first) throw new ImportRefusal('empty', null)
   if (rows.length === 0) throw new ImportRefusal('no-rows', null)
-  for (const row of rows) {
-    if (row.cells.length !== first.cells.length)
-      throw new ImportRefusal('cells-differ', row.line, `${row.cells.length} / ${first.cells.length}`)
-  }
   return { header: first.cells.map(asWritten), rows }
 }
 
@@ -80,8 +84,8 @@ export function sampleOf({ rows }: CsvFile): string[][] {
 
 const node = 'yard/table'
 
-/** A CSV log as a recording of one node with a channel for each column. @throws ImportRefusal that names the line of the first bad row */
-export function recordingOf({ rows }: CsvFile, match: CsvMatch, title: string): Recording {
+/** A CSV log as a recording of one node with a channel for each column, a step a row. @throws ImportRefusal that names the line of the first bad row */
+export function* recordingOf({ rows }: CsvFile, match: CsvMatch, title: string): Generator<Row, Recording> {
   for (const kind of columnKinds) {
     if (kind !== 'skip' && match.columns.filter((one) => one === kind).length > 1) throw new ImportRefusal('role-twice', null, kind)
   }
@@ -95,6 +99,7 @@ export function recordingOf({ rows }: CsvFile, match: CsvMatch, title: string): 
   let last: Ms = -Infinity
   let seq = 0
   for (const row of rows) {
+    yield row
     const text = row.cells[timeColumn] ?? ''
     const at = momentOf(text, match, startAt)
     if (at === null) throw new ImportRefusal('bad-time', row.line, text)

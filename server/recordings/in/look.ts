@@ -4,6 +4,7 @@ import type { CsvMatch, ImportPreview } from '../../contract/imports.ts'
 import type { RecordingLine } from '../../contract/recording.ts'
 import type { Store } from '../../storage/store.ts'
 import { ImportRefusal } from '../csv/rows.ts'
+import { inSlices } from '../slices.ts'
 import { readRecordingInSlices, RecordingProblem } from '../read.ts'
 import type { Recording } from '../read.ts'
 import { guessMatch, openCsv, recordingOf, sampleOf, separatorOf } from './csv-log.ts'
@@ -37,8 +38,8 @@ export async function lookAt(store: Store, bytes: Uint8Array, name: string, matc
   }
   try {
     const text = textOf(bytes)
-    const recording = /^\s*\{/.test(text) ? await readLines(text) : csvOf(text, title, match, preview)
-    const lines = preview.kind === 'csv' ? linesOf(recording) : text
+    const recording = /^\s*\{/.test(text) ? await readLines(text) : await csvOf(text, title, match, preview)
+    const lines = preview.kind === 'csv' ? await textIn(recording) : text
     preview.id = `import-${contentHash(lines).slice(0, 12)}`
     preview.known = (await store.firing(preview.id)) !== null
     preview.title = recording.header.title ?? ''
@@ -58,8 +59,18 @@ export function contentHash(text: string): string {
   return createHash('sha256').update(text).digest('hex')
 }
 
-export function linesOf({ header, lines }: Recording): string {
-  return [header, ...lines].map((line) => `${JSON.stringify(line)}\n`).join('')
+export function linesOf(recording: Recording): string {
+  return [...eachLine(recording)].join('')
+}
+
+function* eachLine({ header, lines }: Recording): Generator<string, void> {
+  for (const line of [header, ...lines]) yield `${JSON.stringify(line)}\n`
+}
+
+async function textIn(recording: Recording): Promise<string> {
+  const texts: string[] = []
+  await inSlices(eachLine(recording), (text) => texts.push(text))
+  return texts.join('')
 }
 
 async function readLines(text: string): Promise<Recording> {
@@ -68,13 +79,13 @@ async function readLines(text: string): Promise<Recording> {
   return recording
 }
 
-function csvOf(text: string, title: string, match: CsvMatch | null, preview: ImportPreview): Recording {
+async function csvOf(text: string, title: string, match: CsvMatch | null, preview: ImportPreview): Promise<Recording> {
   preview.kind = 'csv'
   const separator = match?.separator ?? separatorOf(text)
-  const csv = openCsv(text, separator)
+  const csv = await inSlices(openCsv(text, separator))
   const way = match?.columns.length === csv.header.length ? match : guessMatch(csv, separator)
   preview.csv = { match: way, header: csv.header, sample: sampleOf(csv) }
-  return recordingOf(csv, way, title)
+  return inSlices(recordingOf(csv, way, title))
 }
 
 function textOf(bytes: Uint8Array): string {

@@ -9,7 +9,7 @@ import type { ImportPreview } from '../../../server/contract/imports.ts'
 import type { FiringSummary } from '../../../server/contract/live.ts'
 import type { RecordingLine } from '../../../server/contract/recording.ts'
 import { contentHash, linesOf } from '../../../server/recordings/in/look.ts'
-import { asWritten, readRows } from '../../../server/recordings/csv/rows.ts'
+import { asWritten, rowsIn } from '../../../server/recordings/csv/rows.ts'
 import { getJson, post } from '../../support/driven-app.ts'
 import { storyHeader, storyLines } from '../../support/firing-story.ts'
 import { RestSite } from '../../support/rest-site.ts'
@@ -26,6 +26,7 @@ beforeAll(async () => {
 })
 afterAll(() => site.stop())
 
+const readRows = (text: string, separator: string) => [...rowsIn(text, separator)]
 const send = (path: string, body: Uint8Array | string, type = 'application/octet-stream') =>
   fetch(`${url}api/${path}`, { method: 'POST', headers: { 'content-type': type }, body: Buffer.from(body) })
 

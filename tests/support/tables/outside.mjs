@@ -3,7 +3,8 @@
 import { runTests } from './vitest-json.mjs'
 
 const least = 60
-const ownRules = /refuses|names every|says what|says how|says achieved|has a bottle|is missing|never|takes the slowest|needs no firing|counts firings|before lighting/
+const ownRules =
+  /refuses|names every|says what|says how|says achieved|has a bottle|is missing|never|takes the slowest|needs no firing|counts firings|before lighting/
 const groups = {
   'moisture on both bases': 'yield/outside-figures',
   'kiln efficiency': 'yield/outside-figures',

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import { asWritten, harmless, readRows, rowText, type ImportRefusal } from '../../../../server/recordings/csv/rows.ts'
+import { asWritten, harmless, rowsIn, rowText, type ImportRefusal } from '../../../../server/recordings/csv/rows.ts'
 
 const naughty = JSON.parse(readFileSync('tests/corpora/naughty-strings/blns.json', 'utf8')) as string[]
+const readRows = (text: string, separator: string) => [...rowsIn(text, separator)]
 const cellsOf = (text: string, separator = ',') => readRows(text, separator).map(({ cells }) => cells)
 
 // RFC 4180, section 2, the seven points with their own examples
