@@ -79,6 +79,14 @@ describe('shelving', () => {
     put(board, 1000, 'stop-overdue', 'normal')
     expect(order(board, alarmTable, 2000, 'unshelve', 'stop-overdue', null).map((i) => i.state)).toEqual(['normal'])
   })
+  it('taken down by hand leaves no end behind that would wake it', () => {
+    const board = emptyBoard()
+    put(board, 0, 'stop-overdue', 'abnormal', { delays: { onS: 0, offS: 0 } })
+    order(board, alarmTable, 0, 'shelve', 'stop-overdue', null, 10)
+    order(board, alarmTable, 1000, 'unshelve', 'stop-overdue', null)
+    expect(boardView(board)[0]?.shelvedUntil).toBeNull()
+    expect(board.nextAt).toBe(-1)
+  })
 })
 
 describe('suppression by phase', () => {
