@@ -118,9 +118,26 @@ describe('first-out', () => {
       ['condenser-hot', true],
     ])
   })
+  it('is not taken by one that nobody could hear', () => {
+    const board = emptyBoard()
+    const now = { delays: { onS: 0, offS: 0 } }
+    put(board, 0, 'fire-out', 'abnormal', { ...now, quiet: true })
+    put(board, 1000, 'fire-dying', 'abnormal', now)
+    expect(boardView(board).map((a) => [a.alarm, a.state, a.firstOut])).toContainEqual(['fire-dying', 'unacknowledged', true])
+  })
 })
 
 describe('flood guard', () => {
+  it('goes on at five in ten minutes and ends at four', () => {
+    const board = emptyBoard()
+    const now = { delays: { onS: 0, offS: 0 } }
+    for (let i = 0; i < 10; i++) put(board, i * minute, 'probe-fault', 'abnormal', { ...now, channel: `yard/n${i}/wall` })
+    expect(board.flood).toBe(true)
+    ebb(board, 14.5 * minute) // those of minutes 5 to 9
+    expect(board.flood).toBe(true)
+    ebb(board, 15.5 * minute)
+    expect(board.flood).toBe(false)
+  })
   it('holds notices back from ten alarms in ten minutes until there are fewer than five, and loses none (instrument facts 6.4)', () => {
     const board = emptyBoard()
     const now = { delays: { onS: 0, offS: 0 } }
