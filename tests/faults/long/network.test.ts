@@ -8,7 +8,7 @@ import { dataFolder, sqliteIn } from '../../contract/data-folder.ts'
 import { readAll } from '../../contract/store.contract.ts'
 import { BadLine } from '../rig/bad-line.ts'
 import { Load } from '../rig/load.ts'
-import { bundleRig, startReady } from '../rig/programs.ts'
+import { bundleRig, startReady, type Running } from '../rig/programs.ts'
 import { chances } from '../rig/trace.ts'
 import { mayMakeNetworks, YardNet } from '../rig/yard-net.ts'
 
@@ -71,11 +71,13 @@ async function partition(): Promise<void> {
   const { folder, remove } = dataFolder()
   const net = new YardNet()
   let node: ChildProcess | null = null
+  let running: Running | null = null
   try {
     net.lay()
-    const running = await startReady(rigs.recorder, [folder, builtProgram('storage-worker'), '0', net.boxAddress], net.inBox())
+    running = await startReady(rigs.recorder, [folder, builtProgram('storage-worker'), '0', net.boxAddress], net.inBox())
     const box = new Said(running.child)
-    const count = 60 * partitions
+    // a quarter of a minute for each cut
+    const count = 150 * partitions
     const [command = '', ...rest] = net.inNode()
     const given = [process.execPath, rigs.node, net.boxAddress, String(running.port), 'n1', String(count), '100', '2']
     node = spawn(command, [...rest, ...given], { stdio: ['ignore', 'pipe', 'inherit'] })
@@ -102,6 +104,7 @@ async function partition(): Promise<void> {
     expect(first).toEqual(Array.from({ length: count }, (_, index) => `{"wall":${index + 1}}`))
   } finally {
     node?.kill('SIGKILL')
+    running?.child.kill('SIGKILL')
     net.remove()
     await remove()
   }
@@ -134,7 +137,7 @@ describe('a network that fails', () => {
     it(
       `${partitions} times the cable is pulled and neither side is told: the box calls the node lost, the node keeps, afterwards all is there in order (F18)`,
       partition,
-      600_000,
+      900_000,
     )
     it('no route, no names, no time from outside: nothing of it is needed to record (F33)', alone, 60_000)
   } else {
