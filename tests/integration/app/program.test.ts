@@ -10,6 +10,7 @@ import type { Output } from '../../../server/contract/fold.ts'
 import type { RecordingLine } from '../../../server/contract/recording.ts'
 import { eventOf } from '../../../server/recordings/events.ts'
 import { readRecording } from '../../../server/recordings/read.ts'
+import { sqliteIn } from '../../contract/data-folder.ts'
 import { builtFolder, getJson, post } from '../../support/driven-app.ts'
 import { startProgram } from '../../support/program.ts'
 import type { Program } from '../../support/program.ts'
@@ -80,11 +81,17 @@ describe('the program', () => {
     const toldSoFar = async () => (await getJson<{ outputs: Output[] }>(`${second.url}/api/firings/${firing?.id}`)).outputs.length
     await expect.poll(toldSoFar, { timeout: 25_000, interval: 500 }).toBeGreaterThan(0)
     await post(`${second.url}/api/acts`, { id: 'a-unload', kiln: 'kiln-1', act: { action: 'unload' } })
-    await new Promise((resolve) => setTimeout(resolve, 2500))
-    const { outputs, acts } = await getJson<{ outputs: Output[]; acts: { id: string }[] }>(`${second.url}/api/firings/${firing?.id}`)
+    const endedAt = async () => (await getJson<{ endedAt: number | null }[]>(`${second.url}/api/firings`))[0]?.endedAt
+    await expect.poll(endedAt, { timeout: 25_000 }).toEqual(expect.any(Number))
+    const { acts } = await getJson<{ acts: { id: string }[] }>(`${second.url}/api/firings/${firing?.id}`)
     const text = await (await fetch(`${second.url}/api/firings/${firing?.id}/recording`)).text()
     second.child.kill('SIGTERM')
     expect(await second.ended).toBe(0)
+    // the page is told of some kinds only; what the live run told stands in the store whole
+    const store = sqliteIn(data)
+    await store.start()
+    const outputs = await store.outputs(firing?.id ?? '')
+    await store.stop()
 
     expect(acts.map((act) => act.id)).toEqual(['a-light', 'a-unload'])
     const { lines } = readRecording(new TextEncoder().encode(text))
