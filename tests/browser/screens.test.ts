@@ -41,7 +41,7 @@ test.each(['collecting', 'cloths-dry', 'night'] as const)('%s by night: axe find
   await close()
 })
 
-test.each(['waiting', 'collecting', 'cloths-dry', 'drip-turning', 'sealing', 'night'] as const)(
+test.each(['before-lighting', 'waiting', 'start-due', 'collecting', 'cloths-dry', 'drip-turning', 'sealing', 'night', 'morning'] as const)(
   '%s on the tablet: everything to act with is on the first screenful',
   async (name) => {
     const { page, close } = await open(browser, { view: scenes[name], size: 'tablet' })

@@ -95,15 +95,16 @@ const rows: Parameters<typeof page>[0] = []
 try {
   for (const moment of moments) {
     await moment.reach(day)
-    // the service speaks to its pages at most every 20 ms
+    // kiln time runs far ahead of the disk here: a read waits for all that was written; the service speaks to its pages at most every 20 ms
+    await day.app.store.firings()
     await new Promise((resolve) => setTimeout(resolve, 200))
     if (only !== '' && !only.split(',').includes(moment.name)) continue
     const time = new Date(day.now).toISOString().slice(11, 16)
     const said: Said[] = []
     for (const way of ways) said.push(await picture(browser, day, moment, way))
     if (said[0]) rows.push({ moment, time, said: said[0] })
+    if (only === '') writeFileSync(join(folder, 'MOMENTS.md'), page(rows))
   }
-  if (only === '') writeFileSync(join(folder, 'MOMENTS.md'), page(rows))
 } finally {
   await browser.close()
   await day.stop()

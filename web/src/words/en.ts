@@ -131,7 +131,7 @@ export const en = {
   gapUntil: (time: string) => `Watch the small gap until ${time}. Glow, smoke or a rise: close it.`,
   /** What the hands do while the command stands: in this order, or all the time. */
   faces: {
-    load: ['Clean dry wood only', 'Nothing painted, treated or galvanised', 'Drum and earth cold', 'Log the load'],
+    load: ['Clean dry wood', 'Nothing painted or treated', 'Drum and earth cold', 'Log the load'],
     light: ['Go through the list', 'Prove the sound', 'Small fire at the mouth'],
     kindling: ['Feed little and evenly', 'Bottle stays away: it is water', 'Watch the smoke'],
     drying: ['Feed evenly', 'Wet the cloths', 'Watch the smoke', 'Clean bottle ready'],

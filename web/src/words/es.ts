@@ -111,7 +111,7 @@ export const es: Words = {
   },
   gapUntil: (time) => `Mire la rendija hasta las ${time}. Brasa, humo o subida: cierre.`,
   faces: {
-    load: ['Solo leña limpia y seca', 'Nada pintado, tratado ni galvanizado', 'Tambor y tierra fríos', 'Anote la carga'],
+    load: ['Leña limpia y seca', 'Nada pintado ni tratado', 'Tambor y tierra fríos', 'Anote la carga'],
     light: ['Repase la lista', 'Pruebe el sonido', 'Fuego pequeño en la boca'],
     kindling: ['Poca leña, parejo', 'Sin botella: es agua', 'Mire el humo'],
     drying: ['Leña pareja', 'Moje los paños', 'Mire el humo', 'Botella limpia lista'],
