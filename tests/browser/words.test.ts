@@ -105,3 +105,20 @@ test('°F and gallons by choice, on every number', async () => {
   expect((await page.evaluate(textOf, '.why'))[0]).toMatch(/^Smoke 156 °F, climbing 40 °F an hour\. The wood is drying/)
   await close()
 })
+
+test.each([
+  // sunset on 14 October at the equator, longitude 0: about 17:48 UTC (equation of time +14 min; almanac, from memory); half an hour
+  // in hand and 8.6 h for a slow firing lead to 08:42, said as 08:40; 15 degrees east everything is an hour earlier
+  [0, 'Light by 08:40: then it is sealed before dark'],
+  [15, 'Too late today: by 07:40, or sealing falls into the dark'],
+])('before lighting the hour to light by stands beside the command: longitude %d', async (longitude, told) => {
+  const { page, close } = await open(browser, {
+    view: scenes['before-lighting'],
+    prepare: (fake) => {
+      fake.answers['/api/documents/plan'] = [{ id: 'place', document: { latitude: 0, longitude } }]
+      fake.answers['/api/firings'] = []
+    },
+  })
+  await expect.poll(() => page.evaluate(textOf, '.sentence a')).toEqual([told])
+  await close()
+})
