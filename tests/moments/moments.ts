@@ -101,10 +101,9 @@ export const moments: Moment[] = [
     title: 'Sealing',
     neighbour: 'The smoke is clear, it is charcoal now. Close the mouth first, the chimney last, clay on every crack. Stand to the side.',
     reach: async (day) => {
-      await day.playTo(at('14T14:41'))
-      await day.act({ action: 'observe', smoke: 'clear' })
-      await day.playTo(at('14T14:49'), () => day.due('seal'))
-      await day.playTo(at('14T14:47'))
+      // the recording's person seals at 15:37
+      await day.playTo(at('14T15:35'), () => day.due('seal'))
+      await day.playFor(1)
     },
   },
   {
@@ -113,7 +112,7 @@ export const moments: Moment[] = [
     neighbour:
       'It is shut and it cools. Leave it shut, whatever it looks like. Look for smoke at the seams once, then sleep upwind; the box calls you.',
     reach: async (day) => {
-      await day.playTo(at('14T14:55'))
+      await day.playTo(at('14T15:42'))
       await day.act({ action: 'arm', tablet: true, buzzer: true })
       await day.playTo(at('14T22:30'))
     },
@@ -130,7 +129,7 @@ export const moments: Moment[] = [
     title: 'The small gap',
     neighbour: 'Stand aside and watch it half an hour, clay in your hand. If it glows, smokes or gets warmer: close it at once.',
     reach: async (day) => {
-      await day.playTo(at('15T08:20'), () => day.due('open'))
+      await day.playTo(at('15T12:24'), () => day.due('open'))
       await day.act({ action: 'crack' })
       await day.playFor(4)
     },
