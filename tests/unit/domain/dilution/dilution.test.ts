@@ -64,6 +64,7 @@ describe('the two ways of counting', () => {
     ['', 'wrong-unit'],
     ['0:500', 'too-small'],
     ['1:0', 'ratio-reversed'],
+    ['1x', 'too-small'],
     ['0 %', 'not-a-number'],
     ['80 %', 'too-small'],
     ['1:200000', 'too-large'],
@@ -127,6 +128,12 @@ describe('vinegar into a tank', () => {
     ])
   })
 
+  it('warns of doing it again up to 1000-fold and no further', () => {
+    const cautions = (times: number) => taken(mix('leaves-grown', fold(times), water20)).cautions
+    expect(cautions(999)).toContain('repeated-stronger-than-1000')
+    expect(cautions(1000)).not.toContain('repeated-stronger-than-1000')
+  })
+
   it('gives living plants a trial patch and five days', () => {
     expect(taken(mix('leaves-grown', parts(1500), water20)).cautions).toEqual([
       'test-patch',
@@ -142,6 +149,7 @@ describe('vinegar into a tank', () => {
 
   it.each<[string, UseId, Ratio, Tank, string]>([
     ['a tank of nothing', 'leaves-grown', parts(500), { ml: 0, holds: 'water' }, 'zero-tank'],
+    ['a tank of a sip', 'leaves-grown', parts(500), { ml: 99, holds: 'water' }, 'too-small'],
     ['a tank below nothing', 'leaves-grown', parts(500), { ml: -5, holds: 'water' }, 'too-small'],
     ['a ratio upside down', 'compost', parts(0.01), water20, 'ratio-reversed'],
     ['no number', 'compost', parts(Number.NaN), water20, 'not-a-number'],
@@ -160,6 +168,7 @@ describe('the rates beside a mixture', () => {
     ['seed-soak', fold(50), 1],
     ['compost', parts(100), 1],
     ['compost', parts(110), 0],
+    ['compost', parts(102), 0],
   ])('%s at %j: %d name this strength', (use, ratio, count) => {
     expect(taken(mix(use, ratio, water20)).rates).toHaveLength(count)
   })
@@ -245,7 +254,8 @@ describe('the sprayer’s card', () => {
       waterMl: 20_000,
       field: ' North  bed',
     })
-    const ledger = taken(foldLedger([...lifeOfALot, other, used]))
+    const before = { ...used, id: 'u0', date: '2027-01-02', at: used.at - 8 * 86_400_000, doneAt: used.at - 8 * 86_400_000 }
+    const ledger = taken(foldLedger([...lifeOfALot, other, before, used]))
     expect(lastUseOn(ledger, 'north bed')).toBe('2027-01-10')
     expect(lastUseOn(ledger, 'south bed')).toBeNull()
     const card = (date: string, field: string) => sprayerCard(lot8(), mixture, { ...today, date }, lastUseOn(ledger, field))

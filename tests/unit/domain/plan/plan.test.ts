@@ -113,6 +113,11 @@ describe('planning back', () => {
     const resting = taken(foldLedger(lifeOfALot.slice(0, 1)))
     const early = taken(planBack({ ...wish, by: '2027-05-01' }, resting, { date: '2026-11-01', clockSure: true }))
     expect(early.fromResting).toEqual([{ lot: '7', readyOn: '2027-01-14', expectedMl: 5000 }])
+    expect(taken(planBack({ ...wish, by: '2027-01-14' }, resting, { date: '2026-11-01', clockSure: true })).fromResting).toHaveLength(1)
+    const first = lifeOfALot[0]
+    if (first?.event.what !== 'fill') throw new Error('the story begins with filling')
+    const treated = taken(foldLedger([{ ...first, event: { ...first.event, treatedWood: true } }]))
+    expect(taken(planBack({ ...wish, by: '2027-05-01' }, treated, { date: '2026-11-01', clockSure: true })).fromResting).toEqual([])
     const tooSoon = planBack({ ...wish, by: '2027-01-13' }, resting, { date: '2026-11-01', clockSure: true })
     expect(tooSoon).toMatchObject({ ok: false, problems: [{ code: 'date-too-early', field: 'by' }] })
   })
