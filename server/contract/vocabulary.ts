@@ -26,6 +26,7 @@ export const alarmCodes = [
   'probe-silent',
   'probe-stuck',
   'probe-swapped',
+  'wall-off',
   'node-lost',
   'clock-suspect',
   'storage-failing',

@@ -6,6 +6,7 @@ import { judgeVent, judgeWall } from './fire.ts'
 import { above, when } from './limit.ts'
 import { judgeSilence, judgeStuck, judgeSwapped } from './probes.ts'
 import type { Scene, Tell } from './scene.ts'
+import { judgeSealed } from './sealed.ts'
 
 /** Over this, nearly everything goes through (instrument facts 8.3), whatever wet cloths reach. */
 const hotOverWetK = 28
@@ -123,15 +124,5 @@ export function judgeEveryMinute(scene: Scene, tell: Tell): void {
   judgeVent(scene, tell)
   judgeStuck(scene, tell)
   judgeSwapped(scene, tell)
-  const { cooling, look } = scene
-  if (cooling === null) return
-  const because = [...(cooling.rose ?? []), ...(cooling.slow ?? []), ...(scene.modelLeak ? [{ code: 'model-says-leak' }] : [])]
-  const known = mean(look.past.wall, 10) !== null
-  tell({ alarm: 'air-leak', channel: null, sign: when(because.length > 0 ? true : known ? false : null), because })
-  tell({
-    alarm: 'reignition',
-    channel: null,
-    sign: when(cooling.relit !== null ? true : known ? false : null),
-    because: cooling.relit ?? [],
-  })
+  judgeSealed(scene, tell)
 }

@@ -7,8 +7,9 @@ import { doneOf, propose } from '../calls/propose.ts'
 import { stepCalls } from '../calls/state.ts'
 import { startWindow, stepWindow } from '../calls/window.ts'
 import { stepCondenser } from '../condenser/watch.ts'
-import { airC, coolingStepMs, notBefore, startCooling, stepCooling } from '../cooling/fit.ts'
-import { judgeOpen, mustWithdraw } from '../cooling/open.ts'
+import { airC } from '../cooling/fit.ts'
+import { stepNight } from '../cooling/night.ts'
+import { mustWithdraw } from '../cooling/open.ts'
 import type { Estimator } from '../estimate/types.ts'
 import { stepPhase } from '../phases/phase.ts'
 import { firingId } from './acts.ts'
@@ -47,19 +48,10 @@ function stepMinute(state: KilnState, look: Look): void {
   if (look.litAt === null) coldStart(state, look)
   stepFire(state.fire, look)
   stepCondenser(state.condenser, look)
-  if (look.facts.sealedAt === null) {
-    state.cooling = null
-    state.open = null
-    state.openNotBefore = null
-    if (state.phase.phase === 'failed') state.window = startWindow()
-    else if (look.litAt !== null) stepWindow(state.window, look, state.advice)
-    return
-  }
-  if (state.cooling?.sealedAt !== look.facts.sealedAt) state.cooling = startCooling(look.facts.sealedAt)
-  if (look.at % coolingStepMs !== 0) return
-  stepCooling(state.cooling, look, state.cold)
-  state.open = judgeOpen(state.cooling, look, state.advice?.hottestUpperC ?? null, state.advice?.airLeak ?? false)
-  state.openNotBefore = notBefore(state.cooling, look, state.config.limits.openHottestC)
+  stepNight(state, look, state.cold, state.advice)
+  if (look.facts.sealedAt !== null) return
+  if (state.phase.phase === 'failed') state.window = startWindow()
+  else if (look.litAt !== null) stepWindow(state.window, look, state.advice)
 }
 
 /** Before lighting all probes stand in the same air: how far the wall's reading is off is learnt here. */

@@ -42,6 +42,7 @@ export const alarmWords: Record<AlarmCode, string> = {
   'probe-silent': 'a probe is silent',
   'probe-stuck': 'a probe stands still',
   'probe-swapped': 'two probes look swapped',
+  'wall-off': 'the wall probe came off',
   'node-lost': 'a node is lost',
   'clock-suspect': 'a clock cannot be trusted',
   'storage-failing': 'readings cannot be stored',

@@ -45,7 +45,8 @@ export interface Course {
 /** Draught through a mouth without fuel, against the open one. */
 const narrowed = { half: 0.4, hole: 0.34 }
 
-const sealedFlow = (kgS: number, airC: number): Stream => ({ dry: kgS, vapour: kgS * 0.008, acid: 0, tar: 0, air: kgS, tempC: airC })
+/** What passes a sealed kiln: a breath, or what a leak lets in. */
+export const sealedFlow = (kgS: number, airC: number): Stream => ({ dry: kgS, vapour: kgS * 0.008, acid: 0, tar: 0, air: kgS, tempC: airC })
 
 /** Runs one firing from the lighting until it is cold, at most forty hours; for who learns of the burning only, until it is sealed. */
 export function runCourse(plan: WorldPlan, untilSealed = false): Course {

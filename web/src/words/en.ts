@@ -392,6 +392,11 @@ export const en = {
       first: 'Check which probe sits where.',
       why: 'Two probes read as if they were changed over.',
     },
+    'wall-off': {
+      name: 'wall probe came off',
+      first: 'Put it back on the drum, with gloves. Keep the kiln shut, then touch “I closed it with clay”.',
+      why: 'It fell faster than a sealed drum can. Until it is back no opening will be called.',
+    },
     'node-lost': { name: 'node lost', first: 'Check power and Wi-Fi of the node.', why: 'It has fallen silent.' },
     'clock-suspect': { name: 'clock doubtful', first: 'Set the clock of the box.', why: 'It jumped, or nobody has confirmed it.' },
     'storage-failing': {

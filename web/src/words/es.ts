@@ -352,6 +352,11 @@ export const es: Words = {
       first: 'Mire qué sonda está dónde.',
       why: 'Dos sondas leen como si estuvieran cambiadas.',
     },
+    'wall-off': {
+      name: 'sonda de la pared suelta',
+      first: 'Vuelva a ponerla en el tambor, con guantes. Deje el horno cerrado y luego toque “Lo cerré con barro”.',
+      why: 'Bajó más rápido de lo que puede un tambor sellado. Hasta que vuelva no se avisará ninguna apertura.',
+    },
     'node-lost': { name: 'nodo perdido', first: 'Revise la corriente y el Wi-Fi del nodo.', why: 'Se ha callado.' },
     'clock-suspect': { name: 'reloj dudoso', first: 'Ponga en hora la caja.', why: 'Saltó, o nadie lo ha confirmado.' },
     'storage-failing': {

@@ -220,6 +220,20 @@ export const alarmTable: AlarmTable = {
     consequence: 'wrong-calls',
     response: 'check-plugs',
   },
+  'wall-off': {
+    priority: 'warning', // the night is blind, and no opening will be called
+    group: 'probe',
+    onDelayS: 0, // the rule itself compares over 20 minutes and more
+    offDelayS: 60,
+    latching: true,
+    returnsByItself: false, // a probe that was put back starts a new fit when the sealing is logged again
+    realarmS: null,
+    longestShelveMin: 480,
+    quietIn: burning,
+    source: 'trials: tight drums keep 0.85 of the wall over the air in 20 minutes',
+    consequence: 'no-opening-called',
+    response: 'put-wall-probe-back',
+  },
   'node-lost': {
     priority: 'warning',
     group: 'probe',

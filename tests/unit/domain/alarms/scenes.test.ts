@@ -181,6 +181,13 @@ describe('the service itself', () => {
 })
 
 describe('a sealed kiln', () => {
+  it('whose wall probe came off is told of its probe, not of its cold, and calls nothing', () => {
+    const sealed: [number, Action] = [540, { action: 'seal' }]
+    const off: Curves = { ...three, wall: (m) => (m < 700 ? three.wall!(m) : 24) }
+    const { outputs } = play(firing(off, [lit, sealed], -5, 1000))
+    expect(alarmsOf(outputs)).toEqual(['wall-off'])
+    expect(outputs.some((o) => o.kind === 'call' && o.call === 'open')).toBe(false)
+  })
   it('that warms again is told at once, and never opened', () => {
     const sealed: [number, Action] = [540, { action: 'seal' }]
     const leak: Curves = { ...three, wall: (m) => (m < 800 ? three.wall!(m) : (three.wall!(800) ?? 0) + (m - 800) * 0.5) }

@@ -56,6 +56,7 @@ const answers: Partial<Record<AlarmCode, KeyName>> = {
   'flame-inside': 'air',
   'air-leak': 'reseal',
   reignition: 'reseal',
+  'wall-off': 'reseal',
 }
 const callKeys: Partial<Record<Call, KeyName>> = {
   'stop-feeding': 'stop-feeding',

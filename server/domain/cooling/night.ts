@@ -1,0 +1,33 @@
+import type { Ms } from '../../contract/fold.ts'
+import type { Look } from '../firing/look.ts'
+import { coolingStepMs, notBefore, startCooling, stepCooling, type ColdStart, type Cooling } from './fit.ts'
+import { judgeOpen, type OpenJudgement } from './open.ts'
+
+/** What is known of the sealed kiln; all null while it is not sealed. */
+export interface Night {
+  cooling: Cooling | null
+  open: OpenJudgement | null
+  openNotBefore: Ms | null
+}
+
+/** What the model of the kiln says of the sealed phase: its bound of the hottest part, °C, and whether air gets in. */
+export interface NightAdvice {
+  hottestUpperC: number | null
+  airLeak: boolean
+}
+
+/** Once a minute, from the seal on. */
+export function stepNight(night: Night, look: Look, cold: ColdStart, advice: NightAdvice | null): void {
+  const { sealedAt } = look.facts
+  if (sealedAt === null) {
+    night.cooling = null
+    night.open = null
+    night.openNotBefore = null
+    return
+  }
+  if (night.cooling?.sealedAt !== sealedAt) night.cooling = startCooling(sealedAt)
+  if (look.at % coolingStepMs !== 0) return
+  stepCooling(night.cooling, look, cold)
+  night.open = judgeOpen(night.cooling, look, advice?.hottestUpperC ?? null, advice?.airLeak ?? false)
+  night.openNotBefore = notBefore(night.cooling, look, look.config.limits.openHottestC)
+}
