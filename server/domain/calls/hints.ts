@@ -4,6 +4,7 @@ import type { HintCode, Phase } from '../../contract/vocabulary.ts'
 import { dyingC } from '../alarms/fire.ts'
 import type { FireWatch } from '../alarms/scene.ts'
 import { dryingK, minutesUntilDry, type CondenserWatch } from '../condenser/watch.ts'
+import { looksClosed } from '../cooling/closed.ts'
 import { newest } from '../firing/facts.ts'
 import { mean, slope } from '../firing/history.ts'
 import type { Look } from '../firing/look.ts'
@@ -32,6 +33,7 @@ export function hintsOf(ground: HintGround): HintView[] {
   wet(ground, put)
   bottle(ground, put)
   look(ground, put)
+  seal(ground, put)
   return hints.sort((a, b) => a.by - b.by)
 }
 
@@ -91,4 +93,14 @@ function look({ look, phase, calls, condenser }: HintGround, put: Put): void {
   const narrowed = look.facts.mouth === 'hole' || look.facts.mouth === 'half' || look.facts.mouth === 'closed'
   if (look.config.way === 'let-run' && look.facts.stoppedFeedingAt !== null && !narrowed && phase !== 'cooling' && phase !== 'cold')
     put('narrow-air', look.facts.stoppedFeedingAt + 15 * minuteMs, [{ code: 'runs-by-itself' }])
+}
+
+/** After the call to seal somebody is at the kiln with clay; then it is time to ask. Common practice, no source. */
+const askSealMs = 15 * minuteMs
+
+/** The night's rules begin with the logged sealing: a kiln that was closed and not logged would stay without them. */
+function seal({ look, calls }: HintGround, put: Put): void {
+  const waited = look.at - calls.seal.since
+  if (calls.seal.state !== 'due' || waited < askSealMs) return
+  put('log-seal', calls.seal.since + askSealMs, [looksClosed(look) ?? { code: 'seal-not-logged', value: waited / minuteMs }])
 }

@@ -1,7 +1,8 @@
 import type { Ms } from '../../contract/fold.ts'
 import type { Look } from '../firing/look.ts'
-import { coolingStepMs, notBefore, startCooling, stepCooling, type ColdStart, type Cooling } from './fit.ts'
+import { coolingStepMs, notBefore, stepCooling } from './fit.ts'
 import { judgeOpen, type OpenJudgement } from './open.ts'
+import { startCooling, type ColdStart, type Cooling } from './state.ts'
 
 /** What is known of the sealed kiln; all null while it is not sealed. */
 export interface Night {

@@ -1,12 +1,13 @@
 import type { Reason } from '../../contract/fold.ts'
 import { mean, slope } from '../firing/history.ts'
 import type { Look } from '../firing/look.ts'
-import { airC, type Cooling } from './fit.ts'
+import { airC } from './fit.ts'
+import type { Cooling } from './state.ts'
 
 const hourMs = 3_600_000
 /** Everything must hold together for so long, and longer for each probe (core, air) that is missing: common practice, no source. */
 const holdMs = hourMs / 3
-const doubtMs = 0.4 * hourMs
+const doubtMs = hourMs / 6
 /** Sealed-side probes count as near the air within this, K. The wall has its own, stricter bound. */
 const nearK = 20
 /** How far the model's 99.9 % bound lies above what its kilns really had, K (trials: 3 to 50). */
@@ -49,6 +50,7 @@ export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | nu
   else put(rate <= Math.max(0.5, airRate + 0.5), { code: 'wall-falling', value: rate })
   put(cooling.rose === null, cooling.rose?.[0] ?? { code: 'no-rise' })
   put(cooling.slow === null && !modelLeak, cooling.slow?.[0] ?? { code: 'no-leak' })
+  if (cooling.lingers !== null) unless.push(...cooling.lingers)
   if (cooling.wallOff !== null) unless.push(...cooling.wallOff)
   cooling.doubts = cooling.wallOff === null ? [] : [...cooling.wallOff]
   if (mean(look.past.core, 20) === null) cooling.doubts.push({ code: 'no-core-probe' })

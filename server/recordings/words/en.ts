@@ -72,6 +72,7 @@ export const hintWords: Record<HintCode, string> = {
   'narrow-air': 'narrow the air',
   'check-drip': 'look at the drip',
   'check-smoke': 'look at the smoke',
+  'log-seal': 'sealed already? log it',
 }
 
 export const words = {

@@ -433,6 +433,7 @@ export const en = {
     'narrow-air': 'narrow the air',
     'check-drip': 'look at the drip',
     'check-smoke': 'look at the smoke',
+    'log-seal': 'seal it, or log that it is sealed',
   } satisfies Record<HintCode, string>,
 
   panel: {

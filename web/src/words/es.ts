@@ -393,6 +393,7 @@ export const es: Words = {
     'narrow-air': 'cerrar algo el aire',
     'check-drip': 'mirar el goteo',
     'check-smoke': 'mirar el humo',
+    'log-seal': 'sellar, o anotar que ya está sellado',
   },
 
   panel: {

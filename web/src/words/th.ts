@@ -360,6 +360,7 @@ export const th: Words = {
     'narrow-air': 'หรี่อากาศ',
     'check-drip': 'ดูน้ำหยด',
     'check-smoke': 'ดูควัน',
+    'log-seal': 'ปิดเตา หรือจดว่าปิดแล้ว',
   },
 
   panel: {

@@ -101,6 +101,28 @@ describe('a model beside the probes', () => {
   })
 })
 
+describe('a call to seal that nobody answers', () => {
+  const acts: [number, Action][] = [lit, [400, see('dark')], [470, { action: 'observe', smoke: 'clear' }]]
+  const asked = (curves: Curves, more: [number, Action][], until: number): string[] =>
+    play(firing(curves, [...acts, ...more], -5, until)).view.hints.flatMap((h) =>
+      h.hint === 'log-seal' ? h.because.map((r) => r.code) : [],
+    )
+  it('is asked about after a quarter of an hour, until it is logged', () => {
+    expect(asked(three, [], 478)).toEqual([])
+    expect(asked(three, [], 505)).toEqual(['seal-not-logged'])
+    expect(asked(three, [[500, { action: 'seal' }]], 505)).toEqual([])
+  })
+  it('says what the probes show where the kiln looks closed', () => {
+    const fall = (from: number | undefined, m: number, halfMin: number): number => 20 + ((from ?? 20) - 20) * 0.5 ** ((m - 475) / halfMin)
+    const closed: Curves = {
+      ...three,
+      firebox: (m) => (m < 475 ? three.firebox!(m) : fall(three.firebox!(475) ?? 20, m, 60)),
+      wall: (m) => (m < 475 ? three.wall!(m) : fall(three.wall!(475) ?? 20, m, 200)),
+    }
+    expect(asked(closed, [], 515)).toEqual(['looks-closed'])
+  })
+})
+
 describe('the smoke probe', () => {
   it('stops by the limit of the kiln: 120 stops sooner than 150 (trade facts 2.1, 2.2)', () => {
     const stopAt = (smokeStopC: number): number => {

@@ -1,5 +1,6 @@
 import { defaultKilnConfig } from '../../../../server/contract/kiln-defaults.ts'
-import { coolingStepMs, startCooling, stepCooling, type Cooling } from '../../../../server/domain/cooling/fit.ts'
+import { coolingStepMs, stepCooling } from '../../../../server/domain/cooling/fit.ts'
+import { startCooling, type Cooling } from '../../../../server/domain/cooling/state.ts'
 import { judgeOpen, mustWithdraw } from '../../../../server/domain/cooling/open.ts'
 import { noFacts } from '../../../../server/domain/firing/facts.ts'
 import { emptyHistory, write } from '../../../../server/domain/firing/history.ts'

@@ -93,6 +93,8 @@ export const en = {
   'start-near': () => 'The start is near',
   'stop-near': () => 'The stop is near',
   'seal-near': () => 'Sealing is near',
+  'seal-not-logged': (r, m) => `Sealing was called ${told.number(r, m)} min ago and is not logged. Did you seal it?`,
+  'looks-closed': () => 'Fire and wall fall as in a closed kiln. Did you seal it?',
   'runs-by-itself': () => 'The charge runs by itself now',
 
   'co-over': (r, m) => `Carbon monoxide ${told.number(r, m)} ppm, over ${told.most(r, m)}${held(r)}`,

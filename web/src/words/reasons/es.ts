@@ -92,6 +92,8 @@ export const es: ReasonList = {
   'start-near': () => 'El inicio está cerca',
   'stop-near': () => 'El fin está cerca',
   'seal-near': () => 'El sellado está cerca',
+  'seal-not-logged': (r, m) => `Se avisó sellar hace ${told.number(r, m)} min y no está anotado. ¿Lo selló?`,
+  'looks-closed': () => 'El fuego y la pared bajan como en un horno cerrado. ¿Lo selló?',
   'runs-by-itself': () => 'La carga ya sigue sola',
 
   'co-over': (r, m) => `Monóxido de carbono ${told.number(r, m)} ppm, más de ${told.most(r, m)}${held(r)}`,

@@ -92,6 +92,8 @@ export const th: ReasonList = {
   'start-near': () => 'ใกล้เริ่มเก็บ',
   'stop-near': () => 'ใกล้หยุดเก็บ',
   'seal-near': () => 'ใกล้ปิดเตา',
+  'seal-not-logged': (r, m) => `บอกให้ปิดเตาแล้ว ${told.number(r, m)} นาที ยังไม่ได้จด ปิดแล้วหรือยัง`,
+  'looks-closed': () => 'ไฟและผนังเย็นลงเหมือนเตาที่ปิดแล้ว ปิดแล้วหรือยัง',
   'runs-by-itself': () => 'ไม้เผาไปเองแล้ว',
 
   'co-over': (r, m) => `คาร์บอนมอนอกไซด์ ${told.number(r, m)} ppm เกิน ${told.most(r, m)}${held(r)}`,

@@ -1,0 +1,74 @@
+import type { Ms, Reason } from '../../contract/fold.ts'
+
+/**
+ * The sealed kiln, one point every ten minutes: the wall over the air that its cover has felt. Wall and charcoal fall together, the hottest part
+ * hotter by a share that hardly changes; so the wall alone bounds the hottest part once that share is bounded.
+ */
+export interface Cooling {
+  sealedAt: Ms
+  /** The air as the earth over the drum has felt it, °C: what the wall falls towards. Null until the air is known. */
+  feltC: number | null
+  /** When the air was last known. */
+  airAt: Ms | null
+  /** Wall when it was sealed, °C, and over the air, K; null until they are known. */
+  firstWallC: number | null
+  firstK: number | null
+  /** The same every ten minutes from the seal on; null in gaps. */
+  points: (number | null)[]
+  lowestK: number | null
+  /** Lowest of the wall over the air of the moment, K. */
+  lowestBesideK: number | null
+  /** Lowest of the other sealed-side probes since an hour after sealing, °C. */
+  wallLowC: number | null
+  fireboxLowC: number | null
+  coreLowC: number | null
+  rose: Reason[] | null
+  slow: Reason[] | null
+  relit: Reason[] | null
+  /** Logarithm of the odds that air gets in, from how the wall falls; null where it tells nothing. */
+  leakSign: number | null
+  /** The wall fell slower than promised at some time of this night: something burnt, perhaps where the probe sees little of it. */
+  burnt: boolean
+  /** So near to the air as it is, it falls too slowly for a kiln that only cools. */
+  lingers: Reason[] | null
+  /** The wall fell faster than any sealed drum under earth, or was never warm beside a hot fire: its probe tells nothing of the inside. */
+  wallOff: Reason[] | null
+  /** Share of its warmth that the wall had already an hour before it was sealed: where it rose until then, other parts lag behind it. */
+  hourBefore: number | null
+  /** Since when everything that opening asks for has held. */
+  fitSince: Ms | null
+  doubts: Reason[]
+  hottestC: number | null
+}
+
+export function startCooling(sealedAt: Ms): Cooling {
+  return {
+    sealedAt,
+    feltC: null,
+    airAt: null,
+    firstWallC: null,
+    firstK: null,
+    points: [],
+    lowestK: null,
+    lowestBesideK: null,
+    wallLowC: null,
+    fireboxLowC: null,
+    coreLowC: null,
+    rose: null,
+    slow: null,
+    relit: null,
+    leakSign: null,
+    burnt: false,
+    lingers: null,
+    wallOff: null,
+    hourBefore: null,
+    fitSince: null,
+    doubts: [],
+    hottestC: null,
+  }
+}
+
+/** What the probes showed while the kiln was cold, before lighting: it takes out how the wall probe differs from that of the air. */
+export interface ColdStart {
+  wallOverAirK: number | null
+}

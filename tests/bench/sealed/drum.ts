@@ -1,0 +1,251 @@
+import type { Chance } from '../../../server/simulator/chance.ts'
+import { type Leak, leaksKgS } from './leak.ts'
+import type { Night } from './night.ts'
+
+// A third hand's drum for nights alone: ten slices; in each the charge in three rings, the steel, the earth above and the ground below.
+// One implicit step a minute. It shares no code with server/domain/kiln nor with the kilns of server/simulator.
+// Orders of magnitude from trade facts 9.2.5-9.2.12; where no source is named the spread is this world's own guess.
+
+const slices = 10
+const rings = 3
+const soil = 5
+const steelAt = rings
+const earthAt = rings + 1
+const groundAt = earthAt + soil
+const nodes = groundAt + soil
+const stepS = 60
+const lengthM = 0.86
+const radiusM = 0.285
+const areaM2 = (2 * Math.PI * radiusM * lengthM + 2 * Math.PI * radiusM ** 2) / slices
+// 0.087 kg of carbon a kilogram of air, 32.8 MJ a kilogram of carbon (from memory)
+const airHeatJkg = 0.087 * 32.8e6
+
+export class Drum {
+  readonly c = new Float64Array(slices * nodes)
+  private readonly heat = new Float64Array(slices * nodes)
+  private readonly give = new Float64Array(nodes)
+  private readonly made = new Float64Array(slices)
+  private readonly charKg = new Float64Array(slices)
+  private readonly afterJ = new Float64Array(slices)
+  private readonly endC = new Float64Array(slices)
+  private readonly frontH = new Float64Array(slices)
+  private readonly along: number
+  private readonly endsWK: number
+  private readonly outerWK: number
+  private readonly embersC: number
+  private readonly rampH: number
+  readonly litH: number
+  private readonly d = new Float64Array(nodes)
+  private readonly r = new Float64Array(nodes)
+  burningW = 0
+
+  constructor(chance: Chance, night: Night) {
+    const about = (middle: number, spread: number): number => middle * Math.exp(spread * chance.normal())
+    this.litH = chance.between(4.5, 15.5)
+    this.rampH = chance.between(0.8, 4)
+    this.embersC = chance.between(620, 850)
+    // through the bed about 0.9 W/K, and across the space that shrinking charcoal leaves 1 (100 °C) to 3 (300 °C) by radiation: own estimate
+    this.along = about(2.5, 0.4)
+    this.endsWK = chance.between(0.05, 0.5)
+    const above = chance.between(0.68, 0.95)
+    const charcoalKg = chance.between(9, 24)
+    const kSoil = Math.exp(chance.between(Math.log(0.35), Math.log(1.5)))
+    const soilJm3K = chance.between(1.25e6, 2.4e6)
+    const kCharge = chance.between(0.3, 1.2)
+    const coverM = chance.between(0.04, 0.14)
+    this.charge(chance, charcoalKg)
+    // along the radius
+    for (let i = 1; i < rings; i++) {
+      const at = (k: number): number => Math.max(0.25, k + 0.5) / rings
+      this.give[i - 1] = (kCharge * 2 * Math.PI * lengthM) / slices / Math.log(at(i) / at(i - 1))
+    }
+    this.give[rings - 1] = 1 / (1 / (chance.between(9, 30) * areaM2) + radiusM / (2 * rings) / (kCharge * areaM2))
+    this.soil(earthAt, above, coverM, kSoil, soilJm3K)
+    this.soil(groundAt, 1 - above, chance.between(0.25, 0.5), kSoil * chance.between(0.8, 1.3), soilJm3K)
+    this.outerWK = chance.between(6, 15) * areaM2 * above
+    for (let s = 0; s < slices; s++) this.heat[s * nodes + steelAt] = (20 * 490) / slices // trade facts 9.2.9-9.2.10
+    const startC = night.airC(-this.litH)
+    this.c.fill(startC)
+    for (let s = 0; s < slices; s++)
+      for (let k = groundAt; k < nodes; k++) this.c[s * nodes + k] = startC + ((night.deepC - startC) * (k - groundAt)) / soil
+    this.lit(night)
+  }
+
+  /** How far the fire got in each slice: hot at the mouth, less at the chimney; now and then the far end stayed raw. */
+  private charge(chance: Chance, charcoalKg: number): void {
+    const mouthC = chance.between(400, 700)
+    const farC = chance.often(0.25) ? chance.between(90, 260) : chance.between(240, Math.min(560, mouthC))
+    const reach = chance.between(0.25, 1.6)
+    const bump = chance.often(0.3) ? chance.between(0, 90) : 0
+    const bumpAt = chance.between(0.1, 0.8)
+    const wild = chance.between(0, 25)
+    for (let s = 0; s < slices; s++) {
+      const x = (s + 0.5) / slices
+      const fall = (1 - Math.exp(-x / reach)) / (1 - Math.exp(-1 / reach))
+      const c = mouthC + (farC - mouthC) * fall + bump * Math.exp(-(((x - bumpAt) / 0.15) ** 2)) + wild * chance.normal()
+      this.endC[s] = Math.max(80, c)
+      this.frontH[s] = this.litH * (0.15 + 0.75 * x * chance.between(0.6, 1.1))
+      // what is not yet charcoal is heavier, holds more heat, and where it has begun gives some after the seal (trade facts 9.2.3)
+      const raw = Math.min(1, Math.max(0, (380 - c) / 200))
+      const kg = (charcoalKg / slices) * Math.exp(0.15 * chance.normal())
+      this.charKg[s] = kg
+      this.afterJ[s] = raw > 0.02 && raw < 0.8 ? kg * 2 * raw * chance.between(0, 300e3) : 0
+      const jK = kg * (1250 + raw * chance.between(1500, 5000))
+      for (let k = 0; k < rings; k++) this.heat[s * nodes + k] = (jK * (2 * k + 1)) / (rings * rings)
+    }
+  }
+
+  private soil(from: number, share: number, depthM: number, wMK: number, jM3K: number): void {
+    const area = areaM2 * share
+    let sum = 0
+    for (let k = 0; k < soil; k++) sum += 1.6 ** k
+    let before = 0
+    for (let k = 0; k < soil; k++) {
+      const thick = (depthM * 1.6 ** k) / sum
+      for (let s = 0; s < slices; s++) this.heat[s * nodes + from + k] = jM3K * thick * area
+      // give[from + k] is the way from the node before it (the steel before the first)
+      this.give[from + k] = (wMK * area) / (thick / 2 + before)
+      before = thick / 2
+    }
+    this.deep[from === earthAt ? 0 : 1] = (wMK * area) / before
+  }
+  /** From the outermost layer to its surface, and from the lowest to the deep ground, W/K. */
+  private readonly deep: [number, number] = [0, 0]
+
+  /** Hours of fire: the rings are led by the gas, drum and earth follow. */
+  private lit(night: Night): void {
+    for (let m = 0; m < this.litH * 60; m++) {
+      const hour = m / 60
+      for (let s = 0; s < slices; s++) {
+        const front = this.frontH[s] ?? 0
+        const end = this.endC[s] ?? 0
+        const wet = Math.min(88, end)
+        const early = 20 + (wet - 20) * Math.min(1, hour / Math.max(0.3, front * 0.5))
+        const c = hour < front ? early : wet + (end - wet) * Math.min(1, (hour - front) / Math.min(this.rampH, this.litH - front + 0.01))
+        for (let k = 0; k < rings; k++) this.c[s * nodes + k] = c - (rings - 1 - k) * 4
+        this.solve(s, night, hour - this.litH, true)
+      }
+      this.note(hour - this.litH)
+    }
+  }
+  /** Steel of every slice and the first earth, minute by minute while it burnt. */
+  readonly litMinutes: { hour: number; steel: Float32Array; earth: Float32Array }[] = []
+
+  private note(hour: number): void {
+    if (hour < -4.01) return
+    const pick = (k: number): Float32Array => Float32Array.from({ length: slices }, (_, s) => this.c[s * nodes + k] ?? 0)
+    this.litMinutes.push({ hour, steel: pick(steelAt), earth: pick(earthAt) })
+  }
+
+  /** One minute of the sealed kiln. */
+  step(night: Night, leak: Leak | null, hour: number): void {
+    this.burn(leak, hour)
+    for (let s = 0; s < slices; s++) {
+      const after = ((this.afterJ[s] ?? 0) * stepS) / 5400
+      this.afterJ[s] = (this.afterJ[s] ?? 0) - after
+      this.made[s] = (this.made[s] ?? 0) + after / stepS
+      this.solve(s, night, hour, false)
+    }
+    for (let s = 0; s + 1 < slices; s++)
+      for (let k = 0; k < rings; k++) {
+        const [i, j] = [s * nodes + k, (s + 1) * nodes + k]
+        const joule = (this.along / rings) * ((this.c[i] ?? 0) - (this.c[j] ?? 0)) * stepS
+        this.c[i] = (this.c[i] ?? 0) - joule / (this.heat[i] ?? 1)
+        this.c[j] = (this.c[j] ?? 0) + joule / (this.heat[j] ?? 1)
+      }
+  }
+
+  /** Air goes from where it comes in towards the farther end, and burns what is hot enough on its way. */
+  private burn(leak: Leak | null, hour: number): void {
+    this.made.fill(0)
+    this.burningW = 0
+    let air = leaksKgS(leak, hour)
+    if (leak === null || air <= 0) return
+    const from = Math.min(slices - 1, Math.floor(leak.place * slices))
+    const way = leak.place > 0.5 ? -1 : 1
+    for (let s = from; s >= 0 && s < slices; s += way) {
+      const c = this.hottestOf(s)
+      if ((this.charKg[s] ?? 0) < 0.08) continue
+      const used = (air * 0.75) / (1 + Math.exp((leak.ignitionC - c) / 12)) / (1 + Math.exp((c - this.embersC) / 15))
+      air -= used
+      this.charKg[s] = (this.charKg[s] ?? 0) - used * 0.087 * stepS
+      this.made[s] = used * airHeatJkg
+      this.burningW += used * airHeatJkg
+    }
+  }
+
+  private hottestOf(s: number): number {
+    let most = -300
+    for (let k = 0; k <= steelAt; k++) most = Math.max(most, this.c[s * nodes + k] ?? 0)
+    return most
+  }
+
+  hottestC(): number {
+    let most = -300
+    for (let s = 0; s < slices; s++) most = Math.max(most, this.hottestOf(s))
+    return most
+  }
+
+  steelC(place: number): number {
+    return this.between(place, steelAt)
+  }
+  earthC(place: number, layer: number): number {
+    return this.between(place, earthAt + layer)
+  }
+  coreC(place: number): number {
+    return this.between(place, 0)
+  }
+  private between(place: number, k: number): number {
+    const x = Math.min(Math.max(place * slices - 0.5, 0), slices - 1.001)
+    const s = Math.floor(x)
+    return (this.c[s * nodes + k] ?? 0) * (1 - x + s) + (this.c[(s + 1) * nodes + k] ?? 0) * (x - s)
+  }
+
+  /** One implicit step of a slice: a tree with three arms at the steel, eliminated from its tips. `led`: the rings are given. */
+  private solve(s: number, night: Night, hour: number, led: boolean): void {
+    const { c, heat, give, d, r } = this
+    const o = s * nodes
+    const airC = night.airC(hour)
+    for (let k = 0; k < nodes; k++) {
+      d[k] = (heat[o + k] ?? 1) / stepS
+      r[k] = (d[k] ?? 1) * (c[o + k] ?? 0)
+    }
+    const earthEnd = earthAt + soil - 1
+    const outside = 1 / (1 / (this.outerWK * night.givesFactor(hour)) + 1 / this.deep[0])
+    this.add(earthEnd, outside, airC + night.sunOnCoverK(hour))
+    this.add(nodes - 1, this.deep[1], night.deepC)
+    if (s === 0 || s === slices - 1) this.add(steelAt, this.endsWK, airC)
+    if (!led) this.r[0] = (r[0] ?? 0) + (this.made[s] ?? 0)
+    for (let k = earthEnd; k > earthAt; k--) this.fold(k, k - 1, give[k] ?? 0)
+    this.fold(earthAt, steelAt, give[earthAt] ?? 0)
+    for (let k = nodes - 1; k > groundAt; k--) this.fold(k, k - 1, give[k] ?? 0)
+    this.fold(groundAt, steelAt, give[groundAt] ?? 0)
+    if (led) {
+      this.add(steelAt, give[rings - 1] ?? 0, c[o + rings - 1] ?? 0)
+    } else {
+      for (let k = 0; k < rings; k++) this.fold(k, k + 1, give[k] ?? 0)
+    }
+    c[o + steelAt] = (r[steelAt] ?? 0) / (d[steelAt] ?? 1)
+    if (!led) for (let k = rings - 1; k >= 0; k--) this.unfold(o, k, k + 1, give[k] ?? 0)
+    this.unfold(o, earthAt, steelAt, give[earthAt] ?? 0)
+    for (let k = earthAt + 1; k <= earthEnd; k++) this.unfold(o, k, k - 1, give[k] ?? 0)
+    this.unfold(o, groundAt, steelAt, give[groundAt] ?? 0)
+    for (let k = groundAt + 1; k < nodes; k++) this.unfold(o, k, k - 1, give[k] ?? 0)
+  }
+
+  /** A way to a given temperature. */
+  private add(k: number, wK: number, toC: number): void {
+    this.d[k] = (this.d[k] ?? 0) + wK
+    this.r[k] = (this.r[k] ?? 0) + wK * toC
+  }
+  /** Takes node `k` out of the equations of its neighbour. Its own row stays for {@link unfold}. */
+  private fold(k: number, into: number, wK: number): void {
+    const own = (this.d[k] ?? 0) + wK
+    this.d[k] = own
+    this.d[into] = (this.d[into] ?? 0) + wK - (wK * wK) / own
+    this.r[into] = (this.r[into] ?? 0) + (wK * (this.r[k] ?? 0)) / own
+  }
+  private unfold(o: number, k: number, from: number, wK: number): void {
+    this.c[o + k] = ((this.r[k] ?? 0) + wK * (this.c[o + from] ?? 0)) / (this.d[k] ?? 1)
+  }
+}

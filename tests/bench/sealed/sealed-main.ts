@@ -1,0 +1,20 @@
+// Thousands of sealed phases in drums that share no code with server/domain/kiln, through the cooling part of the fold and its alarms:
+// npm run sealed -- [--count 10000] [--first 0]
+// Of ten phases eight are drums of a third hand, one is of each family of server/simulator, sealed at random moments of whole firings.
+// One night in four leaks; wall probes come off, slip, drift and fall silent; rain, sun, wind and changes of the weather go over it.
+// The model of the kiln (the ensemble) takes no part: it can only hold an opening back, and what it says of leaks is not counted here.
+import { parseArgs } from 'node:util'
+import { runPhase } from './run.ts'
+import { tell, type Result } from './sums.ts'
+
+const { values } = parseArgs({ options: { count: { type: 'string', default: '10000' }, first: { type: 'string', default: '0' } } })
+const results: Result[] = []
+const first = Number(values.first)
+const began = performance.now()
+for (let n = first; n < first + Number(values.count); n++) {
+  results.push(runPhase(n))
+  if (process.stderr.isTTY && results.length % 100 === 0) process.stderr.write(`\r${results.length} phases`)
+}
+console.log(tell(results))
+console.log(`${((performance.now() - began) / results.length).toFixed(0)} ms a phase`)
+if (results.some((r) => r.unsafe !== null)) process.exitCode = 1

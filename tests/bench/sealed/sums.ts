@@ -1,0 +1,94 @@
+import { burnsAt } from './burning.ts'
+import { leadMin, type Course } from './course.ts'
+import type { Followed } from './follow.ts'
+import type { Readings } from './probes.ts'
+
+const limitC = 45
+/** Charcoal that burns more than this at the call is a fire, W. */
+const fireW = 5
+/** Told in time: three hours, as the scorer of recorded firings counts. */
+const inTimeMin = 180
+
+/** What one sealed phase came to. */
+export interface Result {
+  name: string
+  world: Course['world']
+  kind: 'tight' | 'leak' | 'cold-leak'
+  off: boolean
+  unsafe: { minute: number; hottestC: number; burningW: number } | null
+  /** First call after the hottest part was under the limit for good, h; null where it never was, or no call came while it was followed. */
+  lateH: number | null
+  everSafe: boolean
+  leakToldMin: number | null
+  falseLeaks: number
+  offTold: boolean
+  /** The highest odds of a leak that stood for 20 minutes: in the first three hours of burning, later, and while all was tight. */
+  signs: { inTime: number; ever: number; tight: number }
+}
+
+export function resultOf(name: string, course: Course, readings: Readings, followed: Followed, signs: Result['signs']): Result {
+  const burns = burnsAt(course)
+  const hottest = (minute: number): number => course.hottest[minute + leadMin] ?? 999
+  let safe = course.hottest.length
+  while (safe > leadMin && (course.hottest[safe - 1] ?? 999) < limitC) safe--
+  const everSafe = safe < course.hottest.length
+  const unsafeAt = followed.openings.find((m) => hottest(m) > limitC || (course.burningW[m + leadMin] ?? 0) > fireW)
+  const late = followed.openings.find((m) => m >= safe - leadMin)
+  const leaks = followed.raised.filter((r) => r.alarm === 'air-leak' || r.alarm === 'reignition')
+  const told = burns === null ? undefined : leaks.find((r) => r.minute >= burns - 10)
+  return {
+    name,
+    world: course.world,
+    kind: course.leak === null ? 'tight' : burns === null ? 'cold-leak' : 'leak',
+    off: readings.off !== null,
+    unsafe:
+      unsafeAt === undefined ? null : { minute: unsafeAt, hottestC: hottest(unsafeAt), burningW: course.burningW[unsafeAt + leadMin] ?? 0 },
+    lateH: everSafe && late !== undefined ? (late - (safe - leadMin)) / 60 : null,
+    everSafe,
+    leakToldMin: told === undefined || burns === null ? null : told.minute - burns,
+    falseLeaks: leaks.filter((r) => burns === null || r.minute < burns - 10).length,
+    offTold: followed.raised.some((r) => r.alarm === 'wall-off'),
+    signs,
+  }
+}
+
+const quantile = (values: readonly number[], part: number): string => {
+  const sorted = [...values].sort((a, b) => a - b)
+  return sorted.length === 0 ? '-' : (sorted[Math.min(sorted.length - 1, Math.floor(part * sorted.length))] ?? 0).toFixed(1)
+}
+const share = (part: number, of: number): string => (of === 0 ? '-' : `${((100 * part) / of).toFixed(0)} %`)
+
+export function tell(results: readonly Result[]): string {
+  const lines: string[] = []
+  const worlds = [...new Set(results.map((r) => r.world))].sort()
+  for (const world of [...worlds, null]) {
+    const mine = results.filter((r) => world === null || r.world === world)
+    const sound = mine.filter((r) => r.kind === 'tight' && !r.off)
+    const late = sound.flatMap((r) => (r.lateH === null ? [] : [r.lateH]))
+    lines.push(
+      `${(world ?? 'all').padEnd(7)} ${mine.length} phases, unsafe ${mine.filter((r) => r.unsafe !== null).length}; opening after it was safe: median ${quantile(late, 0.5)} h, quantiles 10 ${quantile(late, 0.1)} 90 ${quantile(late, 0.9)} (${late.length} of ${sound.filter((r) => r.everSafe).length} called while followed)`,
+    )
+  }
+  for (const r of results)
+    if (r.unsafe !== null)
+      lines.push(
+        `  UNSAFE ${r.name} ${r.kind}${r.off ? ', wall probe off' : ''}: ${(r.unsafe.minute / 60).toFixed(1)} h, hottest ${r.unsafe.hottestC.toFixed(1)} °C, burning ${r.unsafe.burningW.toFixed(0)} W`,
+      )
+  const leaks = results.filter((r) => r.kind === 'leak' && !r.off)
+  const tight = results.filter((r) => r.kind !== 'leak' && !r.off)
+  const times = leaks.flatMap((r) => (r.leakToldMin === null ? [] : [r.leakToldMin / 60]))
+  lines.push(
+    `leaks that burn: ${leaks.length}, told within 3 h ${share(leaks.filter((r) => r.leakToldMin !== null && r.leakToldMin <= inTimeMin).length, leaks.length)}, ever ${share(times.length, leaks.length)}, after ${quantile(times, 0.5)} h (median); nights without one that cried: ${share(tight.filter((r) => r.falseLeaks > 0).length, tight.length)} of ${tight.length}`,
+  )
+  const off = results.filter((r) => r.off)
+  const on = results.filter((r) => !r.off)
+  lines.push(
+    `wall probe off: told ${share(off.filter((r) => r.offTold).length, off.length)} of ${off.length}; told of one that sat: ${share(on.filter((r) => r.offTold).length, on.length)}`,
+  )
+  lines.push('odds of a leak from   told within 3 h   ever   nights that cry for nothing')
+  for (const from of [-1, -0.5, 0, 0.5, 1, 1.5, 2, 2.5, 3, 4, 5])
+    lines.push(
+      `${from.toFixed(1).padStart(8)} ${share(leaks.filter((r) => r.signs.inTime >= from).length, leaks.length).padStart(20)} ${share(leaks.filter((r) => Math.max(r.signs.inTime, r.signs.ever) >= from).length, leaks.length).padStart(10)} ${share(tight.filter((r) => r.signs.tight >= from).length, tight.length).padStart(14)}`,
+    )
+  return lines.join('\n')
+}

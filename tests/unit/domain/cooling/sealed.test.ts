@@ -1,0 +1,13 @@
+import { expect, it } from 'vitest'
+import { runPhase } from '../../../bench/sealed/run.ts'
+
+// Limit: interior 40 to 50 °C before unloading (trade facts 7.3.1). The drums share no code with the domain; the long form is `npm run sealed`.
+it('calls no opening over 45 °C or over a fire in 200 nights, a quarter of them leaking', () => {
+  const results = Array.from({ length: 200 }, (_, n) => runPhase(n))
+  expect(results.filter((r) => r.unsafe !== null).map((r) => r.name)).toEqual([])
+  // and it does call: a rule that never opens would pass the line above
+  const sound = results.filter((r) => r.kind === 'tight' && !r.off && r.everSafe)
+  expect(sound.filter((r) => r.lateH !== null).length).toBeGreaterThan(sound.length / 2)
+  expect(results.some((r) => r.kind === 'leak' && r.leakToldMin !== null)).toBe(true)
+  expect(results.some((r) => r.offTold)).toBe(true)
+}, 180_000)
