@@ -165,7 +165,8 @@ export class Drum {
     const way = leak.place > 0.5 ? -1 : 1
     for (let s = from; s >= 0 && s < slices; s += way) {
       const c = this.hottestOf(s)
-      if ((this.charKg[s] ?? 0) < 0.08) continue
+      // far under its ignition charcoal only takes the air up
+      if ((this.charKg[s] ?? 0) < 0.08 || c < leak.ignitionC - 40) continue
       const used = (air * 0.75) / (1 + Math.exp((leak.ignitionC - c) / 12)) / (1 + Math.exp((c - this.embersC) / 15))
       air -= used
       this.charKg[s] = (this.charKg[s] ?? 0) - used * 0.087 * stepS
