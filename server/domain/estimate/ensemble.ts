@@ -3,10 +3,11 @@ import { adviceOf, judge } from './judge.ts'
 import { closeBeat, light, move, rowMedian, runOn } from './live.ts'
 import { freeze, thaw } from './pack.ts'
 import { readMembers } from './reading.ts'
+import { emptyRunOn } from './runon.ts'
 import { sealedBeat, startSealed } from './sealed.ts'
 import { defaultSettings, type Settings } from './settings.ts'
-import { channelRows, emptyState, type EnsembleState } from './shape.ts'
-import { beatS, gridsPerBeat } from './size.ts'
+import { channelRows, emptyMembers, emptyMove, emptyState, type EnsembleState } from './shape.ts'
+import { beatS, gridsPerBeat, memberCount } from './size.ts'
 import type { Estimator, EstimatorForecast, Evidence, GridReadings } from './types.ts'
 
 const sealedBeatS = 600
@@ -21,6 +22,10 @@ function take(s: EnsembleState, e: Evidence): void {
   else if (e.kind === 'sealed') {
     if (s.sealedAt >= 0) return
     s.sealedAt = e.at
+    // the burning kiln's own is done with, and zeros take no room when frozen
+    s.members = emptyMembers(memberCount)
+    s.move = emptyMove()
+    s.run = emptyRunOn()
     startSealed(s.sealed, s.estimate?.charShare ?? 0, s.word)
   } else if (e.kind === 'air') {
     s.mouth = e.mouth ?? s.mouth
@@ -57,7 +62,7 @@ function before(s: EnsembleState, r: GridReadings): void {
 export function makeEnsemble(set: Settings): Estimator<EnsembleState> {
   const scratch = new Float64Array(benchLength)
   return {
-    version: 2,
+    version: 3,
     start: emptyState,
     step(s, r, evidence) {
       s.at = r.at

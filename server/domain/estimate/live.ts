@@ -16,6 +16,9 @@ const firstRunBeat = 8
 /** The fire and outlet of the last 45 minutes stand for what is to come. */
 const lastBeats = 22
 const beatsBetweenRuns = 2
+/** After so many beats in which no probe spoke there is nothing new to fit: no moves until one speaks, and a run-on now and then. */
+const silentAfter = 5
+const beatsBetweenSilentRuns = 15
 const pointsPerGrid = 2
 
 /** Share of the full draught at each opening: own judgement. */
@@ -60,10 +63,13 @@ export function closeBeat(s: EnsembleState, set: Settings, scratch: Float64Array
   const k = h.length
   if (k >= historyBeats) return
   const or = (v: number, last: Float32Array): number => (Number.isNaN(v) ? (k > 0 ? (last[k - 1] as number) : s.airC) : v)
-  h.fire[k] = or(rowMedian(s, 0, gridsPerBeat), h.fire)
-  h.outlet[k] = or(rowMedian(s, 2, gridsPerBeat), h.outlet)
+  const fire = rowMedian(s, 0, gridsPerBeat)
+  const outlet = rowMedian(s, 2, gridsPerBeat)
+  h.fire[k] = or(fire, h.fire)
+  h.outlet[k] = or(outlet, h.outlet)
   h.wall[k] = rowMedian(s, 1, gridsPerBeat)
   h.smoke[k] = rowMedian(s, 3, gridsPerBeat)
+  s.silent = [h.wall[k], h.smoke[k], fire, outlet].every((v) => Number.isNaN(v)) ? s.silent + 1 : 0
   h.air[k] = Math.min(letsThrough[s.mouth], letsThrough[s.chimney])
   h.length = k + 1
   const d = drive(s)
@@ -85,7 +91,7 @@ export function closeBeat(s: EnsembleState, set: Settings, scratch: Float64Array
  */
 export function move(s: EnsembleState, set: Settings, scratch: Float64Array): void {
   const h = s.history
-  if (h.length <= firstMoveBeat) return
+  if (h.length <= firstMoveBeat || s.silent >= silentAfter) return
   const d = drive(s)
   const mv = s.move
   if (mv.member < 0) propose(s.members, mv, 0, s.charge, s.airC, s.word)
@@ -111,7 +117,7 @@ export function runOn(s: EnsembleState, set: Settings, scratch: Float64Array): v
   const run = s.run
   if (h.length < firstRunBeat) return
   if (run.from < 0 || run.point >= points) {
-    if (run.from >= 0 && h.length - run.from < beatsBetweenRuns) return
+    if (run.from >= 0 && h.length - run.from < (s.silent < silentAfter ? beatsBetweenRuns : beatsBetweenSilentRuns)) return
     const first = Math.max(0, h.length - lastBeats)
     let fire = 0
     for (let i = first; i < h.length; i++) fire += (h.fire[i] as number) / (h.length - first)

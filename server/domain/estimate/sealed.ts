@@ -54,11 +54,11 @@ export function emptySealed(): Sealed {
   }
 }
 
-/** Fit of one member to all that was read since sealing; leaves its state at the present in `x`. */
-function wholeFit(s: Sealed, v: Float64Array, q: number, leaks: number, x: Float64Array): number {
+/** Fit of one member to all that was read since sealing; leaves its state at the present in `x`. It only falls: at `bar` it is given up. */
+function wholeFit(s: Sealed, v: Float64Array, q: number, leaks: number, x: Float64Array, bar: number): number {
   sealAt(x, 0, v, q, s.wall[0] as number, s.air[0] as number)
   let fit = 0
-  for (let k = 0; k < s.length; k++) {
+  for (let k = 0; k < s.length && fit > bar; k++) {
     if (k > 0) coolStep(x, 0, v, q, s.air[k] as number, leaks)
     const wall = s.wall[k] as number
     if (wall === wall && k % 3 === 0) {
@@ -93,7 +93,11 @@ export function sealedBeat(s: Sealed, wallC: number, airC: number, coreC: number
     s.length++
   }
   const x = new Float64Array(coolingState)
-  for (let m = 0; m < count; m++) s.fits[m] = wholeFit(s, s.values, m * coolingCount, s.leaks[m] as number, x)
+  const kilns = new Float64Array(count * coolingState)
+  for (let m = 0; m < count; m++) {
+    s.fits[m] = wholeFit(s, s.values, m * coolingCount, s.leaks[m] as number, x, -Infinity)
+    kilns.set(x, m * coolingState)
+  }
   const z = new Float64Array(coolingCount)
   const v = new Float64Array(coolingCount)
   for (let k = 0; k < movesPerBeat; k++) {
@@ -116,8 +120,10 @@ export function sealedBeat(s: Sealed, wallC: number, airC: number, coreC: number
     const leaks = nextUniform(word) < 0.1 ? 1 - (s.leaks[m] as number) : (s.leaks[m] as number)
     // one sealing in eight leaks: own judgement
     if (leaks !== (s.leaks[m] as number)) prior += leaks === 1 ? -1.95 : 1.95
-    const fit = wholeFit(s, v, 0, leaks, x)
-    if (Math.log(nextUniform(word) + 1e-12) < fit - (s.fits[m] as number) + prior) {
+    const bar = Math.log(nextUniform(word) + 1e-12) + (s.fits[m] as number) - prior
+    const fit = wholeFit(s, v, 0, leaks, x, bar)
+    if (fit > bar) {
+      kilns.set(x, m * coolingState)
       s.latents.set(z, m * coolingCount)
       s.values.set(v, m * coolingCount)
       s.leaks[m] = leaks
@@ -129,8 +135,7 @@ export function sealedBeat(s: Sealed, wallC: number, airC: number, coreC: number
   let square = 0
   const air = s.air[s.length - 1] as number
   for (let m = 0; m < count; m++) {
-    wholeFit(s, s.values, m * coolingCount, s.leaks[m] as number, x)
-    const hottest = Math.max(x[0] as number, x[3] as number)
+    const hottest = Math.max(kilns[m * coolingState] as number, kilns[m * coolingState + 3] as number)
     s.hottest[m] = hottest
     leaking += (s.leaks[m] as number) / count
     const log = Math.log(Math.max(0.5, hottest - air))

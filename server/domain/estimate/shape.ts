@@ -98,6 +98,8 @@ export interface EnsembleState {
   /** Grid readings of the beat in the making, one row a channel: fire, wall, outlet, smoke, ambient, core. */
   beat: Float32Array
   filled: number
+  /** Beats in a row in which no probe spoke. */
+  silent: number
   members: Members
   /** Normalised. */
   weights: Float64Array
@@ -137,6 +139,7 @@ export function emptyState(config: KilnConfig): EnsembleState {
     airC: 20,
     beat: new Float32Array(channelRows * gridsPerBeat).fill(NaN),
     filled: 0,
+    silent: 0,
     members: emptyMembers(memberCount),
     weights: new Float64Array(memberCount).fill(1 / memberCount),
     history: emptyHistory(),

@@ -1,7 +1,26 @@
-import { eachPart, octaves, octaveTable, partBits, partMask, partTable, perE } from './exp.ts'
-import * as L from './layout.ts'
+import * as exponential from './exp.ts'
+import * as layout from './layout.ts'
 import { rateTable, tableFromC, tableIndex, tableLength, yields } from './kinetics.ts'
-import { airPressureKPa, antoineA, antoineB, antoineC, humidity, latentKJ, steamAtZeroKJ, steamCp, waterCp, waterOverAir } from './water.ts'
+import * as water from './water.ts'
+
+// As names of this file: unbundled, every use of an import is a call.
+const { eachPart, octaves, octaveTable, partBits, partMask, partTable, perE } = exponential
+const { airPressureKPa, antoineA, antoineB, antoineC, humidity, latentKJ, steamAtZeroKJ, steamCp, waterCp, waterOverAir } = water
+const {
+  coreC: inCoreC,
+  coreChar: inCoreChar,
+  coreParts: inCoreParts,
+  coreWater: inCoreWater,
+  earthC: inEarthC,
+  heldAcid: inHeldAcid,
+  heldTar: inHeldTar,
+  surfaceC: inSurfaceC,
+  surfaceChar: inSurfaceChar,
+  surfaceParts: inSurfaceParts,
+  surfaceWater: inSurfaceWater,
+  wallC: inWallC,
+  zoneCount: inZoneCount,
+} = layout
 
 /** Books of one step for the tests: what crossed the border, kg and kJ. Enthalpies over 0 °C, water over liquid. */
 export interface Books {
@@ -127,18 +146,18 @@ export function zone(x: Float64Array, b: number, z: number, m: Float64Array, boo
   let mist = m[atMist] as number
   let probeWall = m[atProbeWall] as number
   let probeWeight = m[atProbeWeight] as number
-  let ts = x[b + L.surfaceC] as number
-  let tc = x[b + L.coreC] as number
-  const tw = x[b + L.wallC] as number
-  const te = x[b + L.earthC] as number
-  const sp = b + L.surfaceParts
-  const cp = b + L.coreParts
-  const solidS = (x[sp] as number) + (x[sp + 1] as number) + (x[sp + 2] as number) + (x[b + L.surfaceChar] as number)
-  const solidC = (x[cp] as number) + (x[cp + 1] as number) + (x[cp + 2] as number) + (x[b + L.coreChar] as number)
-  let waterS = x[b + L.surfaceWater] as number
-  let waterC = x[b + L.coreWater] as number
-  let heldTar = x[b + L.heldTar] as number
-  let heldAcid = x[b + L.heldAcid] as number
+  let ts = x[b + inSurfaceC] as number
+  let tc = x[b + inCoreC] as number
+  const tw = x[b + inWallC] as number
+  const te = x[b + inEarthC] as number
+  const sp = b + inSurfaceParts
+  const cp = b + inCoreParts
+  const solidS = (x[sp] as number) + (x[sp + 1] as number) + (x[sp + 2] as number) + (x[b + inSurfaceChar] as number)
+  const solidC = (x[cp] as number) + (x[cp + 1] as number) + (x[cp + 2] as number) + (x[b + inCoreChar] as number)
+  let waterS = x[b + inSurfaceWater] as number
+  let waterC = x[b + inCoreWater] as number
+  let heldTar = x[b + inHeldTar] as number
+  let heldAcid = x[b + inHeldAcid] as number
   // gas against wood surface and wall
   let flow = dryGas * gasCp + steam * steamCp + (acid + tar + mist) * organicCp
   const perFlow = 1 / flow
@@ -222,7 +241,7 @@ export function zone(x: Float64Array, b: number, z: number, m: Float64Array, boo
   if (tarOff * dt > heldTar) tarOff = heldTar * perDt
   else if (tarOff < -0.95 * tar) tarOff = -0.95 * tar
   const back = flow + steamCp * off + organicCp * (acidOff + tarOff) || 1e-9
-  gasC = (gasC * flow + (steamCp * off + organicCp * (acidOff + tarOff)) * (x[b + L.surfaceC] as number)) / back
+  gasC = (gasC * flow + (steamCp * off + organicCp * (acidOff + tarOff)) * (x[b + inSurfaceC] as number)) / back
   heldAcid -= acidOff * dt
   heldTar -= tarOff * dt
   steam += off
@@ -256,7 +275,7 @@ export function zone(x: Float64Array, b: number, z: number, m: Float64Array, boo
   // breakdown of surface and core
   let newMist = 0
   m[atCelsius] = ts + shift
-  if (m[atCelsius] >= tableFromC && breakDown(x, sp, b + L.surfaceChar, m)) {
+  if (m[atCelsius] >= tableFromC && breakDown(x, sp, b + inSurfaceChar, m)) {
     heatS = solidCp * solidS + waterCp * waterS
     ts += (heat * (m[atGave] as number)) / heatS
     const g = (m[atGaveGas] as number) * perDt
@@ -276,7 +295,7 @@ export function zone(x: Float64Array, b: number, z: number, m: Float64Array, boo
         (m[atGaveGas] as number) * (gasCp - solidCp) * ts
   }
   m[atCelsius] = tc + shift
-  if (m[atCelsius] >= tableFromC && breakDown(x, cp, b + L.coreChar, m)) {
+  if (m[atCelsius] >= tableFromC && breakDown(x, cp, b + inCoreChar, m)) {
     tc += (heat * (m[atGave] as number)) / (solidCp * solidC + waterCp * waterC)
     const g = (m[atGaveGas] as number) * perDt
     const w = (m[atGaveWater] as number) * perDt
@@ -298,19 +317,19 @@ export function zone(x: Float64Array, b: number, z: number, m: Float64Array, boo
   // wall and earth
   const out = (m[atToEarth] as number) * (tw - te)
   const lost = (m[atToAir] as number) * (te - (m[atAmb] as number))
-  x[b + L.wallC] = tw + (m[atDtPerWallHeat] as number) * (qw - touch * (tw - (x[b + L.surfaceC] as number)) - out)
-  x[b + L.earthC] = te + (m[atDtPerEarthHeat] as number) * (out - lost)
+  x[b + inWallC] = tw + (m[atDtPerWallHeat] as number) * (qw - touch * (tw - (x[b + inSurfaceC] as number)) - out)
+  x[b + inEarthC] = te + (m[atDtPerEarthHeat] as number) * (out - lost)
   if (books) books.heatLost += lost * dt
-  x[b + L.surfaceC] = ts
-  x[b + L.coreC] = tc
-  x[b + L.surfaceWater] = waterS
-  x[b + L.coreWater] = waterC
-  x[b + L.heldTar] = heldTar
-  x[b + L.heldAcid] = heldAcid
+  x[b + inSurfaceC] = ts
+  x[b + inCoreC] = tc
+  x[b + inSurfaceWater] = waterS
+  x[b + inCoreWater] = waterC
+  x[b + inHeldTar] = heldTar
+  x[b + inHeldAcid] = heldAcid
   const near = 1 - Math.abs(place - z)
-  const weight = near > 0 ? near : (z === 0 && place < 0) || (z === L.zoneCount - 1 && place > L.zoneCount - 1) ? 1 : 0
+  const weight = near > 0 ? near : (z === 0 && place < 0) || (z === inZoneCount - 1 && place > inZoneCount - 1) ? 1 : 0
   if (weight > 0) {
-    probeWall += weight * ((1 - seen) * (x[b + L.wallC] as number) + seen * gasMeanC)
+    probeWall += weight * ((1 - seen) * (x[b + inWallC] as number) + seen * gasMeanC)
     probeWeight += weight
   }
   m[atGasC] = gasC
