@@ -52,7 +52,16 @@ export type AlarmState = (typeof alarmStates)[number]
 export const priorities = ['notice', 'warning', 'urgent'] as const
 export type Priority = (typeof priorities)[number]
 
-export const hintCodes = ['feed-fire', 'wet-cloths', 'fresh-bottle', 'take-glass', 'narrow-air', 'check-drip', 'check-smoke', 'log-seal'] as const
+export const hintCodes = [
+  'feed-fire',
+  'wet-cloths',
+  'fresh-bottle',
+  'take-glass',
+  'narrow-air',
+  'check-drip',
+  'check-smoke',
+  'log-seal',
+] as const
 export type HintCode = (typeof hintCodes)[number]
 
 export const smokeLooks = ['none', 'white', 'yellow', 'blue', 'clear'] as const

@@ -40,7 +40,8 @@ export function helpText(): string {
     '',
     'A flag counts before the environment (names in brackets), that before the settings file, that before the defaults.',
     'Exit status: 0 stopped, 2 wrong flag or setting, 3 already running on this data folder, 4 a port is taken,',
-    '5 the data folder cannot be written or is open to everybody, 6 the backup cannot be used, 70 an unexpected failure', 'while running (start it again), 1 anything else.',
+    '5 the data folder cannot be written or is open to everybody, 6 the backup cannot be used, 70 an unexpected failure',
+    'while running (start it again), 1 anything else.',
   ].join('\n')
 }
 

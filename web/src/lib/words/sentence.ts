@@ -118,7 +118,9 @@ export function sentenceOf(kiln: KilnView, now: Ms, words: Words, measures: Meas
 function reasonsNow({ command, calls }: KilnView): Reason[] {
   const back = calls.find(({ call, state }) => call === 'start-collecting' && state === 'withdrawn')
   const reasons = command.do === 'wait' && back ? back.because : command.because
-  return reasons.filter(({ code }) => !code.startsWith('logged') && !(command.do === 'wait' && !back && (isOfPhase(code) || code.startsWith('seen-'))))
+  return reasons.filter(
+    ({ code }) => !code.startsWith('logged') && !(command.do === 'wait' && !back && (isOfPhase(code) || code.startsWith('seen-'))),
+  )
 }
 
 /** Why a phase began, perhaps an hour ago. */
