@@ -84,9 +84,10 @@ function leaks(cooling: Cooling, look: Look, over: number | null, elapsedMs: num
   }
   cooling.rose = rises.length > 0 ? rises : null
   cooling.relit = rises.some((r) => (r.value ?? 0) > 40) ? rises : null
-  cooling.slow = slowing(cooling)
-  cooling.burnt ||= cooling.slow !== null || cooling.rose !== null
   cooling.lingers = lingering(cooling)
+  // a steady small fire has no last hours that promised more: it is told once it holds the wall clear of any weather
+  cooling.slow = slowing(cooling) ?? (over !== null && over >= clearOfWeatherK ? cooling.lingers : null)
+  cooling.burnt ||= cooling.slow !== null || cooling.rose !== null
 }
 
 /** Fall of the logarithm per hour between two ten-minute points; null where either is missing or near nothing. */
@@ -112,6 +113,8 @@ function slowing(cooling: Cooling): Reason[] | null {
 // Of 1,370 simulated tight nights one in a hundred fell slower than 0.43 of its third to ninth hour, of those that still burnt all whose fire the
 // wall felt.
 const lingersUnder = 0.45
+/** Nearer to the air a change of the weather looks the same, K: own judgement. */
+const clearOfWeatherK = 25
 const lingersPoints = 48
 
 function lingering(cooling: Cooling): Reason[] | null {
