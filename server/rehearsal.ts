@@ -39,7 +39,8 @@ export class Rehearsal {
   private readonly driver: Driver<ReturnType<typeof intakeFold.start>, ReturnType<typeof folds.kiln.start>>
   private readonly litAt: Ms
   private readonly config: KilnConfig
-  private timer: NodeJS.Timeout | NodeJS.Immediate | null = null
+  private ends: NodeJS.Timeout | null = null
+  private next: NodeJS.Immediate | null = null
   private seq = 1
   private picture: RehearsalView
 
@@ -56,18 +57,19 @@ export class Rehearsal {
   start(): void {
     if (this.setup.scene === 'service') {
       this.become({ state: 'silent' })
-      this.timer = setTimeout(() => this.end(), silenceMs)
+      this.ends = setTimeout(() => this.end(), silenceMs)
       return
     }
     this.act(this.litAt - everyMs, 'arm')
     this.act(this.litAt, 'light')
-    this.timer = setImmediate(() => this.play(this.litAt))
+    this.next = setImmediate(() => this.play(this.litAt))
   }
 
   end(): void {
-    if (this.timer) clearTimeout(this.timer as NodeJS.Timeout)
-    if (this.timer) clearImmediate(this.timer as NodeJS.Immediate)
-    this.timer = null
+    // each by its own kind: Node's count of immediates breaks when it is given anything else
+    if (this.ends) clearTimeout(this.ends)
+    if (this.next) clearImmediate(this.next)
+    this.ends = this.next = null
     if (this.picture.state !== 'over') this.become({ state: 'over' })
   }
 
@@ -90,11 +92,11 @@ export class Rehearsal {
       if (told && at >= mishapAt) return this.sound({ ...told, afterS: Math.round((at - mishapAt) / 1000) })
     }
     if (from + sliceMs >= last) return this.end()
-    this.timer = setImmediate(() => this.play(from + sliceMs))
+    this.next = setImmediate(() => this.play(from + sliceMs))
   }
 
   private sound(told: NonNullable<RehearsalView['told']>): void {
-    this.timer = setTimeout(() => this.end(), longestSoundMs)
+    this.ends = setTimeout(() => this.end(), longestSoundMs)
     this.become({ state: 'sounding', told })
   }
 
