@@ -103,21 +103,26 @@ const app = createApp({
   log,
 })
 
+/** Before the addresses are told: who reads them may stop the program at once. */
+function stopOnSignals(): void {
+  let stopping = false
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) {
+    process.on(signal, () => {
+      if (stopping) process.exit(1)
+      stopping = true
+      app.stop().then(
+        () => process.exit(0),
+        (problem: unknown) => end(`It could not stop cleanly: ${(problem as Error).message}`, 1),
+      )
+    })
+  }
+}
+
 try {
-  process.stdout.write(greeting(await app.start(), settings.host, settings.certificate !== null))
+  const addresses = await app.start()
+  stopOnSignals()
+  process.stdout.write(greeting(addresses, settings.host, settings.certificate !== null))
 } catch (problem) {
   const { sentence, status } = startProblem(problem, { data, port: settings.port, mqttPort: settings.mqttPort })
   end(sentence, status)
-}
-
-let stopping = false
-for (const signal of ['SIGINT', 'SIGTERM'] as const) {
-  process.on(signal, () => {
-    if (stopping) process.exit(1)
-    stopping = true
-    app.stop().then(
-      () => process.exit(0),
-      (problem: unknown) => end(`It could not stop cleanly: ${(problem as Error).message}`, 1),
-    )
-  })
 }
