@@ -245,8 +245,8 @@ describe('afterwards', () => {
     await key('step-next')
     await expect.poll(heading, patience).toBe('Everything is set up.')
     await touch('text=All settings')
-    await page.waitForSelector('text=kilns.0.name: nothing → Upper kiln')
-    expect(await page.locator('main').innerText()).toContain('kilns.0.sign: nothing → fish')
+    await page.waitForSelector('text=What the people call it: nothing → Upper kiln')
+    expect(await page.locator('main').innerText()).toContain('Painted sign of the kiln: nothing → fish')
     await proper()
   })
 
@@ -254,14 +254,14 @@ describe('afterwards', () => {
     await page.getByLabel('Volume of the drum').fill('abc')
     await page.getByLabel('Height above the sea').fill('9000')
     await page.getByLabel('Height above the sea').blur()
-    await page.waitForSelector('text=kilns.0.volumeL: Enter a number from 20 to 20000.')
+    await page.waitForSelector('text=Volume of the drum: Enter a number from 20 to 20000.')
     await page.getByLabel('Volume of the drum').fill('5')
     await page.getByLabel('Volume of the drum').blur()
     await key('save')
     await page.waitForSelector('text=2 fields can not be so:')
     expect(await page.locator('[role="alert"] li').allInnerTexts()).toEqual([
-      'kilns.0.volumeL: Enter a number from 20 to 20000.',
-      'kilns.0.altitudeM: Enter a number from -430 to 6000.',
+      'Volume of the drum: Enter a number from 20 to 20000.',
+      'Height above the sea: Enter a number from -430 to 6000.',
     ])
     await proper()
     expect((await setup()).kilns['kiln-1']).toMatchObject({ volumeL: 200, altitudeM: 0 })
