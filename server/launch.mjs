@@ -75,14 +75,19 @@ function isBuilt() {
   return existsSync(stamp) && readFileSync(stamp, 'utf8') === fingerprint()
 }
 
-export async function ensureBuilt() {
-  if (!isBuilt()) await build()
+/** In a process of its own: what the bundler takes of memory must not stay with the service, and a test's environment gives a page for developers. */
+export function ensureBuilt() {
+  if (isBuilt()) return
+  const env = { ...process.env, NODE_ENV: 'production' }
+  execFileSync(process.execPath, [fileURLToPath(import.meta.url), '--build'], { stdio: ['ignore', 2, 2], env })
 }
 
 if (process.argv[1] && fileURLToPath(import.meta.url) === process.argv[1]) {
   const name = process.argv.splice(2, 1)[0]
-  if (name === '--build') await ensureBuilt()
-  // in a process of its own: what the bundler takes of memory must not stay with the service
-  else if (!isBuilt()) execFileSync(process.execPath, [process.argv[1], '--build'], { stdio: ['ignore', 2, 2] })
-  if (name !== '--build') await import(pathToFileURL(join(out, 'server', `${name}.js`)).href)
+  if (name === '--build') {
+    if (!isBuilt()) await build()
+  } else {
+    ensureBuilt()
+    await import(pathToFileURL(join(out, 'server', `${name}.js`)).href)
+  }
 }

@@ -13,7 +13,8 @@ const shared = { testTimeout: 120_000, hookTimeout: 120_000, pool: 'forks' as co
 export default defineConfig({
   root,
   test: {
-    maxWorkers: 2,
+    // one more than the cores of the smallest machine: many tests wait for clocks, buzzers and pages
+    maxWorkers: 3,
     reporters: ['default', new NotChecked()],
     projects: [
       // pure functions leave nothing behind: a process for each file would cost more than the tests

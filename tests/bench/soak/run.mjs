@@ -5,7 +5,7 @@ import { join, resolve } from 'node:path'
 import { build } from 'vite'
 import { ensureBuilt } from '../../../server/launch.mjs'
 
-await ensureBuilt()
+ensureBuilt()
 const out = mkdtempSync(join(resolve('.build'), 'soak-'))
 await build({
   configFile: false,
