@@ -1,2 +1,2 @@
-/** Builds `.build` when a source is newer than it. Rejects when the build fails. */
-export function ensureBuilt(): Promise<void>
+/** Builds `.build` when a source is newer than it. Throws when the build fails. */
+export function ensureBuilt(): void
