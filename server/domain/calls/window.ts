@@ -118,7 +118,7 @@ function sourWasSeen(look: Look): boolean {
 
 function shut(w: Window, look: Look, model: Advice | null): void {
   const seen = sightedStop(look)
-  const because = seen ?? (model === null ? rulesStop(w, look) : judgedStop(look, model))
+  const because = seen ?? (model === null ? rulesStop(w, look) : judgedStop(w, look, model))
   w.shutSince = because === null ? null : (w.shutSince ?? look.at)
   if (because === null || w.shutSince === null) return
   if (seen === null && look.at - w.shutSince < shutDwellMs) return
@@ -128,12 +128,23 @@ function shut(w: Window, look: Look, model: Advice | null): void {
 }
 
 /** The model's stop, with or without a smoke probe; the published band is the outer bound of both. An eye on the drip holds the model back. */
-function judgedStop(look: Look, model: Advice): Reason[] | null {
+function judgedStop(w: Window, look: Look, model: Advice): Reason[] | null {
   const smoke = mean(look.past.smoke, 10)
   const limit = look.config.limits.smokeStopC
   if (smoke !== null && smoke >= limit) return [{ code: 'smoke-over', value: smoke, limit }]
-  if (heldBy(look, ['pale'], paleHoldsMs) || !model.stopCollecting) return null
+  if (heldBy(look, ['pale'], paleHoldsMs)) return null
+  if (!model.stopCollecting) return smoke === null && smokeWasHeard(look) ? signedStop(w, look) : null
   return model.because['stop-collecting'] ?? [{ code: 'worth-now', value: model.collectWorthPerH ?? 0 }]
+}
+
+/** A probe that fell silent took the outer bound with it, and the model still believes its last hours: the signs may stop as well. */
+function smokeWasHeard(look: Look): boolean {
+  return look.past.smoke.values.some((value) => value !== null)
+}
+
+function signedStop(w: Window, look: Look): Reason[] | null {
+  const votes = stopVotes(look, w.heat)
+  return carried(votes) ? votes.yes : null
 }
 
 /** The smoke where it is measured, else the votes; a drip seen pale holds both back for a while. */
@@ -143,9 +154,7 @@ function rulesStop(w: Window, look: Look): Reason[] | null {
     const due = smokeStop(look)
     return smoke < look.config.limits.smokeStopC && heldBy(look, ['pale'], paleHoldsMs) ? null : due
   }
-  if (heldBy(look, ['pale'], paleHoldsMs)) return null
-  const votes = stopVotes(look, w.heat)
-  return carried(votes) ? votes.yes : null
+  return heldBy(look, ['pale'], paleHoldsMs) ? null : signedStop(w, look)
 }
 
 /** A pale drip or yellow smoke starts at once, unless the fire is going out or nothing is warm yet: one glass can deceive. */

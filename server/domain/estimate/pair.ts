@@ -4,7 +4,7 @@ import type { TimeRange } from '../../contract/live.ts'
 import { type Horizon, type Hours, horizonOf } from './learned/horizon.ts'
 import { type JudgeState, startJudge, stepJudge } from './learned/judge.ts'
 import type { Network } from './learned/network.ts'
-import { signsOf, smokeIsHeard } from './learned/signs.ts'
+import { signsOf } from './learned/signs.ts'
 import { horizons } from './learned/tables/horizon.ts'
 import { judges } from './learned/tables/judge.ts'
 import { freeze, thaw } from './pack.ts'
@@ -40,7 +40,7 @@ export interface PairState<M> {
 /** Both on the same readings: the ensemble estimates; stop and forecasts come from the two together. */
 export function pairOf<M>(first: Estimator<M>, networks: readonly Network[], forecasters: readonly Network[]): Estimator<PairState<M>> {
   return {
-    version: 1000 * first.version + 4,
+    version: 1000 * first.version + 5,
     start: (config) => ({
       ensemble: first.start(config),
       judge: startJudge(config.charge),
@@ -93,7 +93,9 @@ function weigh<M>(state: PairState<M>, ensembleWorthKgH: number | null): void {
   const judged = state.judge.worth
   if (judged === null || ensembleWorthKgH === null) return
   state.common = ensembleShare * Math.tanh(ensembleWorthKgH / squeezeKgH) + (1 - ensembleShare) * judged
-  state.downMinutes = state.common < stopBelow[smokeIsHeard(state.judge.memory) ? 'smoke' : 'three'] ? state.downMinutes + 1 : 0
+  // a smoke probe that fell silent has left a picture that ages: no later stop because of it
+  const limit = stopBelow[state.judge.memory.smokeHeardAt === null ? 'three' : 'smoke']
+  state.downMinutes = state.common < limit ? state.downMinutes + 1 : 0
   state.stop = state.downMinutes >= stopMinutes || (state.stop && state.common < 0)
 }
 

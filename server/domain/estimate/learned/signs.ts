@@ -24,7 +24,7 @@ function chargeSigns(memory: Memory): { dryKg: number; waterKg: number; signs: n
 }
 
 /** A probe that has been silent for ten minutes is no probe. */
-export function smokeIsHeard(memory: Memory): boolean {
+function smokeIsHeard(memory: Memory): boolean {
   return memory.smokeHeardAt !== null && memory.minute - memory.smokeHeardAt <= 10
 }
 
