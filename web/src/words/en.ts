@@ -128,6 +128,11 @@ export const en = {
     sooner: (signs: string) => `Sooner, if: ${signs}`,
     notYet: (signs: string) => `Not yet, if: ${signs}`,
   },
+  unloading: {
+    command: 'Unload it.',
+    until: 'Spread it in the open and stay beside it for a while.',
+    why: 'Charcoal that has met air can heat itself: not into a shed or a sack while it is warm.',
+  },
   gapUntil: (time: string) => `Watch the small gap until ${time}. Glow, smoke or a rise: close it.`,
   /** What the hands do while the command stands: in this order, or all the time. */
   faces: {

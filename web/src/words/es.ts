@@ -109,6 +109,11 @@ export const es: Words = {
     sooner: (signs) => `Antes, si: ${signs}`,
     notYet: (signs) => `Todavía no, si: ${signs}`,
   },
+  unloading: {
+    command: 'Descargue.',
+    until: 'Extiéndalo al aire libre y quédese al lado un rato.',
+    why: 'El carbón que toma aire puede calentarse solo: ni al cobertizo ni al saco mientras esté tibio.',
+  },
   gapUntil: (time) => `Mire la rendija hasta las ${time}. Brasa, humo o subida: cierre.`,
   faces: {
     load: ['Leña limpia y seca', 'Nada pintado ni tratado', 'Tambor y tierra fríos', 'Anote la carga'],

@@ -32,6 +32,13 @@ describe('each phase has a face of its own', () => {
     expect(nameOf(after(did({ action: 'crack' }, 45), did({ action: 'open' }, 5)))).toBe('unload')
   })
 
+  test('an open drum is unloaded, not loaded; an empty one is loaded', () => {
+    const { morning } = scenes
+    const nothing = (view: KilnView): KilnView => ({ ...view, command: { ...view.command, do: 'none' } })
+    expect(sentenceOf(nothing(morning), noon, en, measures)).toMatchObject({ command: 'Unload it.' })
+    expect(sentenceOf(scenes['before-lighting'], noon, en, measures)).toMatchObject({ command: 'Ready.' })
+  })
+
   test('the list and the sound are ticked off', () => {
     const before = scenes['before-lighting']
     const acts = [did({ action: 'note', text: en.ready.logged })]

@@ -95,6 +95,8 @@ function rounded(slope: number, sd: number): number {
 
 export function sentenceOf(kiln: KilnView, now: Ms, words: Words, measures: Measures): Sentence {
   const { command } = kiln
+  // nothing is called any more, and the drum is not yet empty
+  if (command.do === 'none' && isSealed(kiln.firing)) return words.unloading
   if (command.do === 'none') return { command: words.commands.none, until: words.untils.none, why: chargeText(kiln, words, measures) }
   const role = decidingRole(kiln)
   if (command.do === 'light')
