@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process'
 import { cpSync, mkdtempSync } from 'node:fs'
 import { join, resolve } from 'node:path'
-import { build } from 'vite'
+import { bundle } from '../support/bundle.mjs'
 
 /**
  * Bundles `entry` beside a copy of the built app, laid out as the repository is, so that a build by somebody else while it runs takes
@@ -12,11 +12,6 @@ export async function snapshot(entry) {
   const folder = mkdtempSync(resolve('.build', 'snapshot-'))
   cpSync(resolve('.build', 'app'), join(folder, '.build', 'app'), { recursive: true })
   cpSync(resolve('server', 'simulator', 'demo'), join(folder, 'server', 'simulator', 'demo'), { recursive: true })
-  const outDir = join(folder, 'tests', 'run')
-  await build({
-    configFile: false,
-    logLevel: 'error',
-    build: { ssr: true, outDir, target: 'node20', minify: false, rollupOptions: { input: { program: resolve(entry) } } },
-  })
+  const outDir = await bundle({ program: entry }, join(folder, 'tests', 'run'))
   return { folder, program: join(outDir, 'program.js') }
 }

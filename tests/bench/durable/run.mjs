@@ -3,19 +3,13 @@
 import { spawn } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { join, resolve } from 'node:path'
-import { build } from 'vite'
+import { bundle, storageWorker } from '../../support/bundle.mjs'
 
 const [rounds = 3, seconds = 8, nodes = 50, inFlight = 20] = process.argv.slice(2).map(Number)
 const readingsAMessage = 3
 const warmUpS = 1.5
-const out = mkdtempSync(join(resolve('.build'), 'bench-'))
-const input = Object.fromEntries(['bare', 'ours', 'nodes'].map((name) => [name, resolve('tests/bench/durable', `${name}-main.ts`)]))
-input['storage-worker'] = resolve('server/storage/sqlite/worker.ts')
-await build({
-  configFile: false,
-  logLevel: 'warn',
-  build: { ssr: true, outDir: out, target: 'node20', minify: false, rollupOptions: { input } },
-})
+const programs = Object.fromEntries(['bare', 'ours', 'nodes'].map((name) => [name, `tests/bench/durable/${name}-main.ts`]))
+const out = await bundle({ ...programs, ...storageWorker })
 
 /** User and system time of all threads of a process (proc(5), fields 14 and 15; 100 ticks a second). */
 function cpuSeconds(pid) {

@@ -1,19 +1,12 @@
 // node tests/bench/season/run.mjs [FIRINGS] [HOURS-OF-EACH]: memory of a process that serves a year of firings in one file
 import { spawnSync } from 'node:child_process'
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
+import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join, resolve } from 'node:path'
-import { build } from 'vite'
+import { join } from 'node:path'
+import { bundle, storageWorker } from '../../support/bundle.mjs'
 
-mkdirSync('.build', { recursive: true })
-const out = mkdtempSync(join(resolve('.build'), 'bench-'))
+const out = await bundle({ season: 'tests/bench/season/season-main.ts', ...storageWorker })
 const folder = mkdtempSync(join(tmpdir(), 'kiln-season-'))
-const input = { season: resolve('tests/bench/season/season-main.ts'), 'storage-worker': resolve('server/storage/sqlite/worker.ts') }
-await build({
-  configFile: false,
-  logLevel: 'error',
-  build: { ssr: true, outDir: out, target: 'node20', minify: false, rollupOptions: { input } },
-})
 const [firings = '60', hours = '30'] = process.argv.slice(2)
 // filled by one process and served by another, so that the memory of filling is not counted
 for (const part of ['fill', 'serve']) {

@@ -1,23 +1,10 @@
 import { spawn, spawnSync, type ChildProcess } from 'node:child_process'
-import { mkdtempSync } from 'node:fs'
-import { join, resolve } from 'node:path'
-import { build } from 'vite'
+import { join } from 'node:path'
+import { bundle } from '../../support/bundle.mjs'
 
 /** Bundles one of the rig's programs beside the build; a program of its own can be killed and traced. @returns its file, to be removed with its folder */
 export async function bundleRig(name: string): Promise<string> {
-  const out = mkdtempSync(join(resolve('.build'), 'rig-'))
-  await build({
-    configFile: false,
-    logLevel: 'warn',
-    build: {
-      ssr: true,
-      outDir: out,
-      target: 'node20',
-      minify: false,
-      rollupOptions: { input: { [name]: resolve('tests/faults/rig', `${name}-main.ts`) } },
-    },
-  })
-  return join(out, `${name}.js`)
+  return join(await bundle({ [name]: `tests/faults/rig/${name}-main.ts` }), `${name}.js`)
 }
 
 export function has(program: string): boolean {
