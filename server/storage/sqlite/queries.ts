@@ -7,7 +7,7 @@ import { readFiring, readShelf } from './tables/firings.ts'
 import { readCurve } from './tables/points.ts'
 import { readCheckpoints, readDocuments, readHistory, readOutputs, readQuarantined } from './tables/records.ts'
 
-const pageEntries = 1000
+const pageEntries = 200
 
 export function answer(database: Database, query: Query): unknown {
   switch (query.query) {

@@ -63,7 +63,12 @@ function runReader(port: MessagePort, places: Places): void {
   port.on('message', (message: ToThread) => {
     if ('ask' in message) {
       try {
-        say({ done: [{ id: message.id, result: answer(database, message.ask) }] })
+        const result = answer(database, message.ask)
+        // entries are handed over as they lie; a copy would be garbage of the same size again
+        port.postMessage(
+          { done: [{ id: message.id, result }] } satisfies FromThread,
+          result instanceof Uint8Array ? [result.buffer as ArrayBuffer] : [],
+        )
       } catch (error) {
         const failure = failureOf(error)
         if (failure.code === 'damaged') writeFileSync(places.doubt, failure.message)

@@ -24,7 +24,7 @@ export class PointTable {
   readonly #putSeries: Statement
   readonly #pointSum = pointSums()
   readonly #series = new Map<string, number>()
-  /** Minutes touched by the batch at hand, and the newest of each series. */
+  /** The newest minute of each series in the batch at hand. */
   readonly #minutes = new Map<number, Minute>()
 
   constructor(database: Database) {
@@ -51,6 +51,8 @@ export class PointTable {
       if (changes > 0) this.#intoMinute(series, at, kept)
     }
     for (const minute of this.#minutes.values()) this.#write(minute)
+    // read again by the next batch: those of earlier firings would be written anew with each reading, for years
+    this.#minutes.clear()
   }
 
   #intoMinute(series: number, t: number, value: number | null): void {
