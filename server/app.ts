@@ -155,11 +155,12 @@ export class App {
 
   private nodeDoor(): NodeDoor {
     const { nodeKeys, broker } = this
+    const reviewed = <T>(changed: Promise<T>): Promise<T> => changed.finally(() => broker.review())
     return {
       list: () => nodeKeys.list(),
-      confirm: (node) => nodeKeys.confirm(node),
-      make: (node) => nodeKeys.make(node),
-      remove: (node) => nodeKeys.remove(node),
+      confirm: (node) => reviewed(nodeKeys.confirm(node)),
+      make: (node) => reviewed(nodeKeys.make(node)),
+      remove: (node) => reviewed(nodeKeys.remove(node)),
       refused: () => broker.refused(),
     }
   }
@@ -214,6 +215,7 @@ export class App {
     const wanted = result.data
     writeWhole(this.setup.settingsFile, this.forFile(wanted))
     this.settings = wanted
+    this.broker.review()
     for (const kiln of wanted.kilns) {
       const current = this.site.session(kiln.kiln)?.config
       const roles = rolesAfter(current?.roles ?? {}, kiln.roles)

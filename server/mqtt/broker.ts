@@ -45,6 +45,8 @@ export interface Broker {
   clients(): string[]
   /** Connections and messages turned away since the start, by reason; empty where the broker is another's. */
   refused(): Readonly<Record<string, number>>
+  /** Ends the connections that could not come in any more as they did: after a secret was renewed, confirmed or removed. Nothing where the broker is another's. */
+  review(): void
 }
 
 export type BrokerProblemCode = 'port-taken' | 'port-forbidden' | 'no-such-address' | 'unknown'

@@ -41,6 +41,8 @@ class EmbeddedBroker implements Broker {
   readonly #spoken = new WeakMap<Client, { topic: string; verdict: Verdict }>()
   /** Nodes of connections that came with a secret. */
   readonly #proven = new WeakMap<Client, string>()
+  /** What a connection came in with, to be judged anew. */
+  readonly #cameWith = new WeakMap<Client, { username: string; password: string }>()
   /** Messages that end here: nobody may subscribe to them, and a retained reading would come back as a fresh one. */
   readonly #unshared = new WeakSet<object>()
   /** Topics of nodes that the broker keeps the last message of. */
@@ -104,6 +106,18 @@ class EmbeddedBroker implements Broker {
     return this.#door.refused
   }
 
+  review(): void {
+    const { clients } = this.#aedes as unknown as { clients: Record<string, Client> }
+    for (const client of Object.values(clients)) {
+      const { username, password } = this.#cameWith.get(client) ?? { username: '', password: '' }
+      const found = this.#options.nodes?.judge(username, password)
+      if (found !== null && this.#mayBe(client, this.#spoken.get(client)?.verdict.node ?? null)) continue
+      this.#options.log.warn({ client: client.id }, 'mqtt connection ended: it could not come in like this any more')
+      this.#door.count('no-longer-welcome')
+      client.close()
+    }
+  }
+
   #admit(clientId: string, done: (error: Error | null, success: boolean) => void): void {
     const taken = this.clients().includes(clientId)
     if (!taken || this.#takeovers.allow(clientId, performance.now())) return done(null, true)
@@ -121,8 +135,11 @@ class EmbeddedBroker implements Broker {
     if (found === null) {
       log.warn({ client: client.id, username }, 'mqtt login refused')
       this.#door.count('wrong-secret')
-    } else if (found.node !== null) this.#proven.set(client, found.node)
-    return found !== null
+      return false
+    }
+    this.#cameWith.set(client, { username, password })
+    if (found.node !== null) this.#proven.set(client, found.node)
+    return true
   }
 
   /** False for who speaks for a paired node without its secret. */

@@ -79,6 +79,9 @@ class OutsideBroker implements Broker {
     return {}
   }
 
+  /** Who may come in is the other broker's to say. */
+  review(): void {}
+
   clients(): string[] {
     return []
   }

@@ -73,6 +73,33 @@ describe('nodes with a secret of their own', () => {
     expect((await post(`${live.url}/api/nodes/n99/key`, { way: 'confirm' })).status).toBe(404)
   })
 
+  it('S2 a connection ends with the secret that it came in with, and one without a secret when only paired nodes may come in', async () => {
+    const ended = (client: mqtt.MqttClient) => new Promise<void>((resolve) => client.once('close', () => resolve()))
+    const first = await pair('n9', 'make')
+    const live9 = await comeIn('n9', first.secret ?? '')
+    const other = await comeIn()
+    const gone = ended(live9)
+    const second = await pair('n9', 'make')
+    await gone
+    expect(await refused('n9', first.secret ?? '')).toBe(true)
+    // nobody else was sent away, and who has the new secret stays
+    expect(other.connected).toBe(true)
+    const renewed = await comeIn('n9', second.secret ?? '')
+    const otherGone = ended(other)
+    await only(true)
+    await otherGone
+    expect(renewed.connected).toBe(true)
+    await only(false)
+    // the first secret that was shown is confirmed: who came in by the same name with another one has to go
+    const shown = await comeIn('n10', own)
+    const impostor = await comeIn('n10', 'another-secret-of-some-length')
+    const impostorGone = ended(impostor)
+    await pair('n10', 'confirm')
+    await impostorGone
+    expect(shown.connected).toBe(true)
+    for (const client of [shown, renewed, live9, other, impostor]) await client.endAsync(true)
+  })
+
   it('S3 a node publishes only its own topics, hears only its own commands, and nobody speaks for a paired one without its secret', async () => {
     const { secret } = await pair('n5', 'make')
     const enter = () => comeIn('n5', secret ?? '')

@@ -52,6 +52,7 @@ export const en = {
       'bad-topic': 'a topic that can not be so',
       'not-the-server': 'spoke in the name of the box',
       'not-your-topic': 'spoke in the name of another node',
+      'no-longer-welcome': 'its secret was renewed or removed while it was connected',
       'needs-its-secret': 'spoke for a paired node without its secret',
       'wrong-secret': 'a wrong secret, or none where one is asked',
       'same-name': 'two nodes with one name threw each other out',

@@ -49,6 +49,7 @@ export const es: HouseWords = {
       'bad-topic': 'un tema que no puede ser',
       'not-the-server': 'habló en nombre de la caja',
       'not-your-topic': 'habló en nombre de otro nodo',
+      'no-longer-welcome': 'su secreto se renovó o se quitó mientras estaba conectado',
       'needs-its-secret': 'habló por un nodo emparejado sin su secreto',
       'wrong-secret': 'un secreto falso, o ninguno donde se pide uno',
       'same-name': 'dos nodos con un mismo nombre se echaron el uno al otro',
