@@ -111,6 +111,13 @@ export function backupsOf(places: Places): string[] {
     .map((name) => join(places.backups, name))
 }
 
+/** Wall time of the newest finished backup by its name, ms; null where there is none. */
+export function newestBackupAt(places: Places): number | null {
+  const [newest] = backupsOf(places)
+  const named = /^(\d{4}-\d\d-\d\dT)(\d\d)-(\d\d)-(\d\d\.\d{3}Z)\.db$/.exec(basename(newest ?? ''))
+  return named === null ? null : Date.parse(`${named[1]}${named[2]}:${named[3]}:${named[4]}`)
+}
+
 /** The newest backup whose bytes are still those of its manifest. */
 export function newestBackup(places: Places): string | null {
   return backupsOf(places).find((file) => isAsWritten(file)) ?? null

@@ -4,32 +4,48 @@ export interface StoreLog {
 }
 
 const dailyMs = 24 * 3_600_000
+/** A service that is started anew each day must come to its backup too. */
+const firstLookMs = 10 * 60_000
+const lookEveryMs = 3_600_000
 /** After the end of a firing: what belongs to it is written in several steps. */
 const settleMs = 10_000
 
-/** When backups are made: every day, after each firing, and when asked; never two at once. */
+export interface BackupSource {
+  make(): Promise<string>
+  /** Wall time of the newest finished one, ms; null where there is none. */
+  newestAt(): number | null
+  /** Wall clock, ms. */
+  now(): number
+}
+
+/** When backups are made: a day after the newest, after each firing, and when asked; never two at once. */
 export class Backups {
-  readonly #make: () => Promise<string>
+  readonly #source: BackupSource
   readonly #log: StoreLog
-  #daily: NodeJS.Timeout | null = null
+  #looks: NodeJS.Timeout | null = null
+  /** Looks since the last one was made here: where the wall clock cannot be believed, a day is a day of service. */
+  #looksSince = 0
   #soon: NodeJS.Timeout | null = null
   #running: Promise<string> | null = null
 
-  constructor(make: () => Promise<string>, log: StoreLog) {
-    this.#make = make
+  constructor(source: BackupSource, log: StoreLog) {
+    this.#source = source
     this.#log = log
   }
 
   start(): void {
-    this.#daily = setInterval(() => this.#inBackground(), dailyMs)
-    this.#daily.unref()
+    this.#looksSince = 0
+    this.#looks = setTimeout(() => {
+      this.#look()
+      this.#looks = setInterval(() => this.#look(), lookEveryMs).unref()
+    }, firstLookMs).unref()
   }
 
   /** One that has begun is let finish. */
   async stop(): Promise<void> {
-    if (this.#daily !== null) clearInterval(this.#daily)
+    if (this.#looks !== null) clearInterval(this.#looks)
     if (this.#soon !== null) clearTimeout(this.#soon)
-    this.#daily = null
+    this.#looks = null
     this.#soon = null
     await this.#running?.catch(() => {})
   }
@@ -41,8 +57,23 @@ export class Backups {
   }
 
   now(): Promise<string> {
-    this.#running ??= this.#make().finally(() => (this.#running = null))
+    this.#running ??= this.#source.make().then(
+      (file) => this.#ended(file),
+      (error: unknown) => this.#ended(Promise.reject(error as Error)),
+    )
     return this.#running
+  }
+
+  #ended<T>(result: T): T {
+    this.#running = null
+    this.#looksSince = 0
+    return result
+  }
+
+  #look(): void {
+    const newest = this.#source.newestAt()
+    const isOld = newest === null || this.#source.now() - newest >= dailyMs
+    if (isOld || ++this.#looksSince * lookEveryMs >= dailyMs) this.#inBackground()
   }
 
   #inBackground(): void {

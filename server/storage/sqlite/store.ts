@@ -10,8 +10,10 @@ import {
   type Store,
   type StoredDocument,
 } from '../store.ts'
-import { Backups, type StoreLog } from './backups.ts'
+import { newestBackupAt } from './backup.ts'
+import { Backups, type BackupSource, type StoreLog } from './backups.ts'
 import { packEntries, unpackEntries } from './pack.ts'
+import { placesIn } from './places.ts'
 import type { Query, ThreadSetup, WriteOperation } from './messages.ts'
 import type { Opening } from './opening.ts'
 import { storageProgram } from './program.ts'
@@ -82,7 +84,12 @@ class ThreadedStore implements SqliteStore {
   constructor(options: SqliteOptions) {
     this.#options = options
     this.#log = options.log ?? { info: () => {}, warn: () => {} }
-    this.#backups = new Backups(async () => (await StoreThread.once(this.#program(), this.#setup('keeper'))) as string, this.#log)
+    const source: BackupSource = {
+      make: async () => (await StoreThread.once(this.#program(), this.#setup('keeper'))) as string,
+      newestAt: () => newestBackupAt(placesIn(options.folder)),
+      now: options.now ?? Date.now,
+    }
+    this.#backups = new Backups(source, this.#log)
   }
 
   async start(): Promise<{ lastSeq: number; lastAt: Ms; opening: Opening }> {
