@@ -15,7 +15,7 @@ const firstMoveBeat = 10
 const firstRunBeat = 8
 /** The fire and outlet of the last 45 minutes stand for what is to come. */
 const lastBeats = 22
-const beatsBetweenRuns = 2
+const beatsBetweenRuns = 5
 /** After so many beats in which no probe spoke there is nothing new to fit: no moves until one speaks, and a run-on now and then. */
 const silentAfter = 5
 const beatsBetweenSilentRuns = 15

@@ -11,7 +11,8 @@ export const runners = 24
 /** Horizon of a run-on, in points of ten minutes: ten hours. */
 export const points = 60
 export const pointMinutes = 10
-const stepsPerPoint = 5
+/** Longer steps than the members live in: what lies hours ahead is known to hours. */
+const stepsPerPoint = 3
 
 /** A forecast in the making: some members run on without readings, a slice at each grid step so that no step takes long. */
 export interface RunOn {
@@ -62,6 +63,7 @@ export function startRunOn(run: RunOn, members: Members, weights: Float64Array, 
 export function runPoint(run: RunOn, worth: KilnConfig['worth'], drive: Drive, scratch: Float64Array): void {
   drive.fireC = run.fireC
   drive.outletC = run.outletC
+  drive.seconds = (pointMinutes * 60) / stepsPerPoint
   drive.hours = (run.from * beatS) / 3600 + ((run.point + 0.5) * pointMinutes) / 60
   for (let k = 0; k < runners; k++) {
     const o = k * L.stateLength

@@ -301,6 +301,7 @@ export function zone(x: Float64Array, b: number, z: number, m: Float64Array, boo
     const w = (m[atGaveWater] as number) * perDt
     const c = ((m[atGaveAcid] as number) + (m[atGaveTar] as number)) * perDt
     const carries = gasCp * g + steamCp * w + organicCp * c
+    // the last to mix with the gas of this zone: the next one takes its flow anew from what the gas carries by then
     gasC = (gasC * flow + carries * tc) / (flow + carries)
     dryGas += g
     steam += w
