@@ -5,6 +5,7 @@ import { noon } from './fake/kiln.ts'
 import { scenes } from './fake/scenes.ts'
 import { open, overflowPx, sizes, violations } from './open.ts'
 import type { FakeService } from './fake/service.ts'
+import { keepPicture } from './pictures.ts'
 
 // The pages of whoever looks after the box: nodes and their secrets, what was turned away and set aside, and who did what.
 
@@ -115,8 +116,7 @@ test.each(['en', 'es', 'th'] as const)('%s: both pages fit a phone and a tablet,
       await page.setViewportSize(sizes[size])
       expect(await overflowPx(page), `${what} ${size}`).toBe(0)
       expect(await violations(page), `${what} ${size}`).toEqual([])
-      const folder = process.env['PICTURES']
-      if (folder !== undefined) await page.screenshot({ path: `${folder}/${what}-${language}-${look}-${size}.png`, fullPage: true })
+      await keepPicture(page, `${what}-${language}-${look}-${size}`, { fullPage: true })
     }
   }
   expect(complaints).toEqual([])

@@ -67,7 +67,7 @@ const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.mi
 
 /** Violations of WCAG 2.2 A and AA and of axe's own good practice, as short lines. */
 export async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(axe)
+  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axe)
   return page.evaluate(async () => {
     interface Found {
       violations: { id: string; nodes: { html: string; failureSummary?: string }[] }[]

@@ -7,6 +7,8 @@ const root = new URL('../..', import.meta.url).pathname
 const plugins = [svelte({ configFile: false })]
 /** Minutes, or what only root may do: made by `npm run faults`, which sets this. */
 const long = process.env['LONG'] === undefined ? ['tests/faults/long/**'] : []
+/** Of the others, those that look at a page. */
+const withPages = ['tests/integration/app/page.test.ts', 'tests/integration/security/box.test.ts']
 // against what hangs only: how long a test may take is no check of it
 const shared = { testTimeout: 120_000, hookTimeout: 120_000, pool: 'forks' as const }
 
@@ -25,9 +27,20 @@ export default defineConfig({
         test: {
           ...shared,
           name: 'built',
-          include: ['tests/{contract,integration,browser,faults}/**/*.test.ts'],
-          exclude: long,
+          include: ['tests/{contract,integration,faults}/**/*.test.ts'],
+          exclude: [...long, ...withPages],
           globalSetup: ['tests/config/built-first.ts'],
+        },
+      },
+      {
+        root,
+        plugins,
+        test: {
+          ...shared,
+          name: 'pages',
+          isolate: false,
+          include: ['tests/browser/**/*.test.ts', ...withPages],
+          globalSetup: ['tests/config/built-first.ts', 'tests/config/browser-first.ts'],
         },
       },
     ],

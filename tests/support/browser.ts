@@ -5,20 +5,27 @@ import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { brotliDecompressSync } from 'node:zlib'
 import sparticuz from '@sparticuz/chromium'
-import { chromium, type Browser } from 'playwright-core'
+import { chromium, type Browser, type LaunchOptions } from 'playwright-core'
 
 /** Flags of our own: the package's are meant for serverless machines and switch off half of what a page needs. */
 const flags = ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--no-zygote']
 
-/** A real browser that came with npm: nothing is downloaded, nothing of the machine is needed. The caller closes it. */
-export async function openBrowser(): Promise<Browser> {
+/** A real browser that came with npm: nothing is downloaded, nothing of the machine is needed. */
+async function howToStart(): Promise<LaunchOptions> {
   const executablePath = await sparticuz.executablePath()
-  return chromium.launch({
-    executablePath,
-    args: flags,
-    env: { ...process.env, LANG: 'en_US.UTF-8', ...libraries(executablePath) },
-    headless: true,
-  })
+  return { executablePath, args: flags, env: { ...process.env, LANG: 'en_US.UTF-8', ...libraries(executablePath) }, headless: true }
+}
+
+/** The browser that `serveBrowser` keeps, when there is one; closing it then ends only what this file had of it. The caller closes it. */
+export async function openBrowser(): Promise<Browser> {
+  const kept = process.env['BROWSER_AT']
+  return kept === undefined ? chromium.launch(await howToStart()) : chromium.connect(kept)
+}
+
+/** A browser that other processes reach by its address, each with windows of its own. */
+export async function serveBrowser(): Promise<{ address: string; stop: () => Promise<void> }> {
+  const server = await chromium.launchServer({ ...(await howToStart()), host: '127.0.0.1' })
+  return { address: server.wsEndpoint(), stop: () => server.close() }
 }
 
 /** Where the machine has no NSS, the browser's package brings its own libraries. */

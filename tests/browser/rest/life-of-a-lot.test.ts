@@ -1,10 +1,9 @@
-import { mkdirSync } from 'node:fs'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { openBrowser } from '../../support/browser.ts'
 import { RestSite } from '../../support/rest-site.ts'
+import { keepPicture } from '../pictures.ts'
 
-const out = new URL('../../.out/rest/', import.meta.url).pathname
 const lit = Date.parse('2026-10-14T05:00:00')
 
 /** Counts what a finger does; typing on the number pad is no touch of the page. */
@@ -35,7 +34,6 @@ describe('the whole life of a lot, with the clock moved', () => {
   const complaints: string[] = []
 
   beforeAll(async () => {
-    mkdirSync(out, { recursive: true })
     browser = await openBrowser()
   })
   afterAll(async () => browser.close())
@@ -74,7 +72,7 @@ describe('the whole life of a lot, with the clock moved', () => {
     await finger.touch('[data-key=keep]')
     await page.locator('h1:has-text("Leave lot 1 alone until 12 January.")').waitFor()
     expect(await page.locator('.second').first().innerText()).toBe('Rested 2 of 90 days. Nothing to do; do not move or shake it.')
-    await page.screenshot({ path: `${out}lot-resting.png` })
+    await keepPicture(page, 'lot-resting')
 
     site.moveDays(88)
     await page.reload()
@@ -92,14 +90,14 @@ describe('the whole life of a lot, with the clock moved', () => {
     await finger.touch('[data-key=clear]')
     await finger.touch('[data-key=keep]')
     await page.locator('h1:has-text("Lot 2 is ready to use.")').waitFor()
-    await page.screenshot({ path: `${out}lot-ready.png` })
+    await keepPicture(page, 'lot-ready')
     expect(await page.locator('tr[data-clause=ph]').getAttribute('data-verdict')).toBe('pass')
     expect(await page.locator('tr[data-clause=acidity]').getAttribute('data-verdict')).toBe('not-measured')
     expect(await page.locator('tr[data-clause=smoke-window]').getAttribute('data-verdict')).toBe('pass')
 
     await finger.touch('[data-key=use]')
     await page.locator('[data-key=print].answer').waitFor()
-    await page.screenshot({ path: `${out}use.png` })
+    await keepPicture(page, 'use')
     await finger.touch('[data-key=print]')
     expect(await page.evaluate('window.printed')).toBe(1)
     expect(finger.touches).toBeLessThanOrEqual(12)
@@ -107,8 +105,8 @@ describe('the whole life of a lot, with the clock moved', () => {
     await page.emulateMedia({ media: 'print' })
     expect(await page.locator('[data-print=sprayer]').innerText()).toContain('of vinegar')
     expect(await page.locator('main').isVisible()).toBe(false)
-    await page.screenshot({ path: `${out}sprayer-print.png` })
-    const paper = await page.pdf({ path: `${out}sprayer-card.pdf`, format: 'A4', printBackground: true })
+    await keepPicture(page, 'sprayer-print')
+    const paper = await page.pdf({ format: 'A4', printBackground: true })
     // one sheet: a PDF names its pages in its page tree
     expect(/\/Count 1\b/.test(paper.toString('latin1'))).toBe(true)
     expect(complaints).toEqual([])

@@ -1,4 +1,3 @@
-import { mkdirSync } from 'node:fs'
 import axe from 'axe-core'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
@@ -6,8 +5,7 @@ import type { LotEntry } from '../../../server/contract/lots.ts'
 import { openBrowser } from '../../support/browser.ts'
 import { bottle, demijohn, entry, lifeOfALot } from '../../support/lot-story.ts'
 import { RestSite } from '../../support/rest-site.ts'
-
-const out = new URL('../../.out/rest/', import.meta.url).pathname
+import { keepPicture } from '../pictures.ts'
 
 describe('pages for lots, uses and plans', () => {
   let browser: Browser
@@ -17,7 +15,6 @@ describe('pages for lots, uses and plans', () => {
   const complaints: string[] = []
 
   beforeAll(async () => {
-    mkdirSync(out, { recursive: true })
     browser = await openBrowser()
   })
   afterAll(async () => browser.close())
@@ -55,9 +52,9 @@ describe('pages for lots, uses and plans', () => {
   const fill = (name: string, value: string): Promise<void> => page.locator(`input[name=${name}]`).first().fill(value)
   async function onePage(name: string): Promise<void> {
     await page.emulateMedia({ media: 'print' })
-    const paper = await page.pdf({ path: `${out}${name}.pdf`, format: 'A4' })
+    const paper = await page.pdf({ format: 'A4' })
     expect(paper.toString('latin1')).toMatch(/\/Count 1\b/)
-    await page.screenshot({ path: `${out}${name}-print.png` })
+    await keepPicture(page, `${name}-print`)
     await page.emulateMedia({ media: 'screen' })
   }
 
@@ -161,14 +158,14 @@ describe('pages for lots, uses and plans', () => {
     const height = async (name: string): Promise<number> => Number(await page.locator(`main rect.${name}`).getAttribute('height'))
     expect((await height('vinegar')) / (await height('tar'))).toBeCloseTo(7.1, 1)
     expect((await height('tar')) / 242).toBeCloseTo(1000 / 10_000, 2)
-    await page.screenshot({ path: `${out}lot-layers.png` })
+    await keepPicture(page, 'lot-layers')
   })
 
   it('lists the lots with their marks, and prints a label on one sheet', async () => {
     await written(lifeOfALot)
     await open('lots')
     expect(await page.locator('a[data-lot]').count()).toBe(2)
-    await page.screenshot({ path: `${out}lots.png` })
+    await keepPicture(page, 'lots')
     await open('lots/8')
     await press('label')
     await page.locator('[data-print=label] img').waitFor()
@@ -177,7 +174,7 @@ describe('pages for lots, uses and plans', () => {
     ).toBeGreaterThan(20)
     expect(await page.locator('[data-print=label]').innerText()).toContain('Not a drink.')
     await onePage('label')
-    await page.screenshot({ path: `${out}label.png` })
+    await keepPicture(page, 'label')
   })
 
   it('splits a lot and joins two, and the younger one decides the rest', async () => {
@@ -261,7 +258,7 @@ describe('pages for lots, uses and plans', () => {
     await page.locator('h1:has-text("Spread lot 1 out in the open.")').waitFor()
     await press('air')
     await page.locator('h1:has-text("Lot 1 stays outside until")').waitFor()
-    await page.screenshot({ path: `${out}charcoal.png` })
+    await keepPicture(page, 'charcoal')
   })
 
   it('says by when to light, once it knows the place, and remembers the place', async () => {
@@ -274,7 +271,7 @@ describe('pages for lots, uses and plans', () => {
     await fill('latitude', '15')
     await press('keep')
     await page.locator('h1:has-text("Light by")').waitFor()
-    await page.screenshot({ path: `${out}light-by.png` })
+    await keepPicture(page, 'light-by')
     await page.reload()
     await page.locator('h1:has-text("Light by")').waitFor()
   })
@@ -285,7 +282,7 @@ describe('pages for lots, uses and plans', () => {
     await fill('asIs', '100')
     await fill('ovenDry', '80')
     await page.locator('text=20.0 % wet basis = 25.0 % dry basis').waitFor()
-    await page.screenshot({ path: `${out}charge.png` })
+    await keepPicture(page, 'charge')
     await fill('ovenDry', '120')
     await page.locator('em:has-text("Dried wood weighs less. Enter the dry weight second.")').waitFor()
   })
@@ -294,7 +291,7 @@ describe('pages for lots, uses and plans', () => {
     await written(lifeOfALot)
     await open('plan/back')
     await page.locator('h1:has-text("3 firings are needed.")').waitFor()
-    await page.screenshot({ path: `${out}plan-back.png` })
+    await keepPicture(page, 'plan-back')
     await fill('wantedMl', '5')
     await page.locator('h1:has-text("The store holds enough.")').waitFor()
   })
@@ -306,7 +303,7 @@ describe('pages for lots, uses and plans', () => {
     await open(where)
     await press('print')
     expect(await page.evaluate('window.printed')).toBe(1)
-    await page.screenshot({ path: `${out}${name}.png` })
+    await keepPicture(page, name)
     await onePage(name)
   })
 
@@ -320,7 +317,7 @@ describe('pages for lots, uses and plans', () => {
       expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(360)
       for (const look of ['day', 'night']) {
         await page.evaluate(`document.documentElement.dataset.look = '${look}'`)
-        await page.evaluate(axe.source)
+        if (!(await page.evaluate('"axe" in window'))) await page.evaluate(axe.source)
         const found = (await page.evaluate("axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa'] })")) as {
           violations: { id: string; nodes: { html: string }[] }[]
         }

@@ -1,4 +1,3 @@
-import { mkdirSync } from 'node:fs'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { problems } from '../../../server/contract/routes.ts'
@@ -6,13 +5,12 @@ import { alarmCodes, refusalReasons } from '../../../server/contract/vocabulary.
 import { openBrowser } from '../../support/browser.ts'
 import { RestSite } from '../../support/rest-site.ts'
 import { overflowPx, sizes, violations } from '../open.ts'
+import { keepPicture } from '../pictures.ts'
 
-const out = new URL('../../.out/shelf/', import.meta.url).pathname
 let browser: Browser
 let site: RestSite
 let address: string
 beforeAll(async () => {
-  mkdirSync(out, { recursive: true })
   browser = await openBrowser()
   site = new RestSite(Date.UTC(2026, 10, 20, 9))
   address = await site.start()
@@ -37,11 +35,11 @@ test.each(['en', 'es', 'th'])(
     await page.locator('[data-code=out-of-range]').waitFor()
     const codes = await page.evaluate(() => [...document.querySelectorAll('[data-code]')].map((one) => one.getAttribute('data-code')))
     expect(codes).toEqual(expect.arrayContaining([...Object.keys(problems), ...alarmCodes, ...refusalReasons]))
-    await page.screenshot({ path: `${out}manual-${language}.png`, fullPage: true })
-    const paper = await page.pdf({ path: `${out}manual-${language}.pdf`, format: 'A4' })
+    await keepPicture(page, `manual-${language}`, { fullPage: true })
+    const paper = await page.pdf({ format: 'A4' })
     expect(Number(/\/Count (\d+)/.exec(paper.toString('latin1'))?.[1])).toBeGreaterThan(1)
     await page.setViewportSize(sizes.phone)
-    await page.screenshot({ path: `${out}manual-phone-${language}.png`, fullPage: true })
+    await keepPicture(page, `manual-phone-${language}`, { fullPage: true })
     expect(await overflowPx(page)).toBe(0)
     if (language === 'en') expect(await violations(page)).toEqual([])
     expect(outside).toEqual([])

@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync } from 'node:fs'
+import { readFileSync } from 'node:fs'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { makeKilnFold } from '../../../server/domain/firing/fold.ts'
@@ -11,8 +11,8 @@ import { openBrowser } from '../../support/browser.ts'
 import { storyHeader, storyLines } from '../../support/firing-story.ts'
 import { RestSite } from '../../support/rest-site.ts'
 import { overflowPx, sizes, violations } from '../open.ts'
+import { keepPicture } from '../pictures.ts'
 
-const out = new URL('../../.out/shelf/', import.meta.url).pathname
 const demo = readFileSync(new URL('../../../server/simulator/demo/demo-firing.jsonl.gz', import.meta.url))
 
 // by rules alone, which is faster: the page is what is looked at here
@@ -34,7 +34,6 @@ async function onShelf(bytes: Uint8Array, name: string): Promise<string> {
 }
 
 beforeAll(async () => {
-  mkdirSync(out, { recursive: true })
   browser = await openBrowser()
   site = new RestSite(Date.UTC(2026, 10, 20, 9))
   address = await site.start()
@@ -75,7 +74,7 @@ const textOf = (selector: string): Promise<string> =>
     (where) => [...document.querySelectorAll<HTMLElement>(where)].map((one) => one.innerText.replace(/\s+/g, ' ')).join(' | '),
     selector,
   )
-const shot = (name: string): Promise<unknown> => page.screenshot({ path: `${out}${name}.png`, fullPage: true })
+const shot = (name: string): Promise<void> => keepPicture(page, name, { fullPage: true })
 
 describe('a journey over the shelf', () => {
   test('one firing: curve closer by a key, calls given and done, a note with who and when', async () => {
@@ -164,7 +163,7 @@ describe('a journey over the shelf', () => {
     await open(`shelf/report~${ids[0] ?? ''}`)
     await page.locator('[data-print=report] svg').waitFor()
     await page.emulateMedia({ media: 'print' })
-    const paper = await page.pdf({ path: `${out}report.pdf`, format: 'A4' })
+    const paper = await page.pdf({ format: 'A4' })
     await page.emulateMedia({ media: 'screen' })
     expect(Number(/\/Count (\d+)/.exec(paper.toString('latin1'))?.[1])).toBeLessThanOrEqual(2)
     await shot('report')

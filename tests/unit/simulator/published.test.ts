@@ -10,9 +10,11 @@ const middle = (xs: number[]) => [...xs].sort((a, b) => a - b)[Math.floor(xs.len
 
 /** Means over half an hour, so that a gust or a log on the fire does not count as a crossing. */
 function slowly(c: readonly number[]): number[] {
+  const sums = [0]
+  for (const t of c) sums.push((sums.at(-1) ?? 0) + t)
   return c.map((_, i) => {
-    const part = c.slice(Math.max(0, i - 90), i + 90)
-    return part.reduce((a, b) => a + b, 0) / part.length
+    const [from, to] = [Math.max(0, i - 90), Math.min(c.length, i + 90)]
+    return ((sums[to] ?? NaN) - (sums[from] ?? NaN)) / (to - from)
   })
 }
 
