@@ -121,6 +121,8 @@ export interface KilnConfig {
   altitudeM: number
   /** Its painted sign, one of `signs`. */
   sign?: string | undefined
+  /** What the bottle under the outlet holds. */
+  bottleL?: number | undefined
   condenser?: 'air-pipe' | 'wet-cloths' | 'water-jacket' | undefined
   seed: number
   /** What earlier firings of this kiln taught (means and spreads of the ensemble's unknowns, by name). */

@@ -1,12 +1,16 @@
 import { defaultLimits } from './fold.ts'
 import type { KilnConfig } from './fold.ts'
 
+/** What holds the drip where nobody said, L. Common practice, no source. */
+export const usualBottleL = 5
+
 /** The kiln that is assumed where nobody said anything: a 200-litre drum under earth whose small fire is kept to the end. */
 export function defaultKilnConfig(kiln = 'kiln-1'): KilnConfig {
   return {
     kiln,
     name: '',
     volumeL: 200,
+    bottleL: usualBottleL,
     cover: 'earth',
     way: 'kept',
     charge: {},

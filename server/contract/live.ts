@@ -46,8 +46,11 @@ export interface FiringView {
   acts: Act[]
   lastWettedAt: Ms | null
   lastFedAt: Ms | null
-  /** The bottle that stands under the outlet now, counted from 1, and the litres of the last one that was taken away; null where not told. */
-  bottle: { number: number; litres: number | null }
+  /**
+   * The bottle that stands under the outlet now, counted from 1, what it holds at most, and the litres of the last one that was taken away;
+   * null where not told. `level`: what has run since it was put there, L, between two bounds, by estimate; null where no model runs.
+   */
+  bottle: { number: number; litres: number | null; sizeL: number; level: { low: number; high: number } | null }
   charge: KilnConfig['charge']
   /** Between these the smoke is worth collecting, °C: this kiln's own limits. */
   band: { startC: number; stopC: number }

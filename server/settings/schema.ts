@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { defaultKilnConfig } from '../contract/kiln-defaults.ts'
+import { defaultKilnConfig, usualBottleL } from '../contract/kiln-defaults.ts'
 import { condenserKinds } from '../contract/plan.ts'
 import { signs } from '../contract/setup.ts'
 import { firingWays, roles } from '../contract/vocabulary.ts'
@@ -26,6 +26,7 @@ const kilnSchema = z.strictObject({
     .enum(firingWays)
     .default(standard.way)
     .meta({ description: 'The small fire is kept to the end, or the charge is let run by itself.' }),
+  bottleL: z.number().min(0.2).max(60).default(usualBottleL).meta({ description: 'What the bottle under the outlet holds.', unit: 'L' }),
   condenser: z.enum(condenserKinds).optional().meta({ description: 'How the smoke is cooled.' }),
   roles: z
     .record(channel, z.enum(roles))

@@ -60,5 +60,13 @@ export async function contradictions(page: Page): Promise<string[]> {
   for (const [whole, low = '', high = ''] of words.matchAll(/(\d+(?:\.\d+)?) to (\d+(?:\.\d+)?) L/g)) {
     if (Number(low) > Number(high)) found.push(whole)
   }
+  // what runs an hour, over the time since the bottle was put there, lies between the bounds of what is in it
+  const bottle = /bottle \d+ · (?:(\d+) h )?(\d+) min · ~ ([\d.]+) L an hour ~ ([\d.]+) to ([\d.]+) of/.exec(text)
+  if (bottle) {
+    const [hours, minutes, rate, low, high] = bottle.slice(1).map((one) => Number(one ?? 0)) as [number, number, number, number, number]
+    const run = rate * (hours + minutes / 60)
+    // the rate of now is not that of the whole time
+    if (run < low / 2 || run > 2 * high) found.push(`${bottle[0]}: ${run.toFixed(1)} L ran`)
+  }
   return found
 }

@@ -2,6 +2,7 @@ import type { Act } from '../../contract/actions.ts'
 import type { Input, Ms } from '../../contract/fold.ts'
 import { factsOf } from './facts.ts'
 import { evidenceOf } from './model.ts'
+import { markRun } from './run.ts'
 import { freshFiring, type KilnState } from './state.ts'
 
 /** Enters one act in the log; false when its id was known already. */
@@ -16,6 +17,7 @@ export function takeAct(state: KilnState, input: Extract<Input, { kind: 'act' }>
   if (state.firing === null && (begins !== null || act.action === 'seal')) state.firing = firingId(state, doneAt)
   state.facts = factsOf(state.acts)
   state.evidence.push(...evidenceOf(entry))
+  markRun(state.run, entry, state.estimate)
   return true
 }
 

@@ -1,6 +1,7 @@
 import type { Act } from '../../contract/actions.ts'
 import type { KilnConfig, Ms } from '../../contract/fold.ts'
 import type { Evidence, Estimator, GridReadings } from '../estimate/types.ts'
+import { letRun } from './run.ts'
 import type { KilnState } from './state.ts'
 
 /** The config that the estimator starts with: what was weighed at loading outranks the plan. */
@@ -78,4 +79,5 @@ export function stepModel<M>(state: KilnState<M>, estimator: Estimator<M>, at: M
   if (at % 60_000 !== 0) return
   state.estimate = estimator.estimate(state.model)
   state.advice = estimator.advice(state.model)
+  if (state.facts.sealedAt === null) letRun(state.run, state.estimate)
 }

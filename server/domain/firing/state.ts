@@ -13,6 +13,7 @@ import type { OpenJudgement } from '../cooling/open.ts'
 import type { Advice, Evidence } from '../estimate/types.ts'
 import { startPhase, type PhaseState } from '../phases/phase.ts'
 import type { Channel } from './channel.ts'
+import { startRun, type Run } from './run.ts'
 import { noFacts, type Facts } from './facts.ts'
 import { emptyHistory, type History } from './history.ts'
 import type { Look } from './look.ts'
@@ -56,6 +57,7 @@ export interface KilnState<M = unknown> {
   estimate: Estimate | null
   forecast: ForecastView | null
   forecastAt: Ms | null
+  run: Run
 }
 
 /** What belongs to one firing, as it stands at its beginning. */
@@ -79,6 +81,7 @@ export function freshFiring(
   | 'estimate'
   | 'forecast'
   | 'forecastAt'
+  | 'run'
 > {
   return {
     phase: startPhase(at),
@@ -97,6 +100,7 @@ export function freshFiring(
     estimate: null,
     forecast: null,
     forecastAt: null,
+    run: startRun(),
   }
 }
 

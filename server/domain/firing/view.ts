@@ -1,11 +1,13 @@
 import type { Ms } from '../../contract/fold.ts'
 import type { CallView, ChannelView, FiringView, HandsView, KilnView } from '../../contract/live.ts'
+import { usualBottleL } from '../../contract/kiln-defaults.ts'
 import { calls, type Role } from '../../contract/vocabulary.ts'
 import { boardView } from '../alarms/board.ts'
 import { readTrack } from '../channels/track.ts'
 import { commandView } from './command.ts'
 import { guessEstimate } from './guess.ts'
 import { trendOver } from './history.ts'
+import { levelOf } from './run.ts'
 import { litAtOf, type KilnState } from './state.ts'
 
 /** All that a page shows of the kiln at `at`. Changes nothing. */
@@ -43,7 +45,12 @@ function firingView(state: KilnState): FiringView {
     acts: [...state.acts],
     lastWettedAt: facts.wettings.at(-1) ?? null,
     lastFedAt: facts.feeds.at(-1) ?? null,
-    bottle: { number: facts.bottleNumber, litres: facts.bottleLitres },
+    bottle: {
+      number: facts.bottleNumber,
+      litres: facts.bottleLitres,
+      sizeL: config.bottleL ?? usualBottleL,
+      level: levelOf(state.run, state.acts),
+    },
     charge: { ...config.charge, ...facts.charge },
     band: { startC: config.limits.smokeStartC, stopC: config.limits.smokeStopC },
     sign: config.sign ?? null,

@@ -62,7 +62,7 @@ export function kiln(change: { [K in keyof KilnView]?: Partial<KilnView[K]> | Ki
       ],
       lastWettedAt: noon - 9 * minute,
       lastFedAt: noon - 38 * minute,
-      bottle: { number: 1, litres: null },
+      bottle: { number: 1, litres: null, sizeL: 5, level: null },
       charge: { massKg: 62, moisturePct: 24 },
       band: { startC: 80, stopC: 150 },
       sign: 'bird',

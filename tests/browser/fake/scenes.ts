@@ -17,6 +17,14 @@ const charred: KilnView['estimate'] = {
   from: 'ensemble',
 }
 
+/** The bottle was changed so many minutes ago. */
+const swapped = (ago: number, litres: number): KilnView['firing']['acts'][number] => ({
+  id: 'a9',
+  at: noon - ago * minute,
+  doneAt: noon - ago * minute,
+  act: { action: 'swap-bottle', litres },
+})
+
 /** Lit so many minutes ago; a phase begins at each of the later numbers. */
 function ribbonOf(kindling: number, drying: number, vinegar: number, tar?: number, clearing?: number): KilnView['firing']['ribbon'] {
   const starts = [
@@ -50,7 +58,8 @@ export const scenes = {
       phase: 'vinegar',
       collectingSince: noon - 140 * minute,
       litAt: noon - 241 * minute,
-      bottle: { number: 2, litres: 1.4 },
+      bottle: { number: 2, litres: 4.6, sizeL: 5, level: { low: 1.2, high: 2.3 } },
+      acts: [swapped(50, 4.6)],
       ribbon: [
         { phase: 'kindling', from: noon - 241 * minute, to: noon - 210 * minute },
         { phase: 'drying', from: noon - 210 * minute, to: noon - 150 * minute },
@@ -85,7 +94,8 @@ export const scenes = {
       collectingSince: noon - 140 * minute,
       litAt: noon - 241 * minute,
       lastWettedAt: noon - 41 * minute,
-      bottle: { number: 2, litres: 1.4 },
+      bottle: { number: 2, litres: 4.6, sizeL: 5, level: { low: 0.5, high: 1 } },
+      acts: [swapped(50, 4.6)],
       ribbon: ribbonOf(241, 210, 150),
     },
     estimate: {
@@ -128,7 +138,8 @@ export const scenes = {
       phase: 'tar',
       collectingSince: noon - 240 * minute,
       litAt: noon - 341 * minute,
-      bottle: { number: 3, litres: 3.2 },
+      bottle: { number: 3, litres: 4.8, sizeL: 5, level: { low: 0.8, high: 1.6 } },
+      acts: [swapped(80, 4.8)],
       ribbon: ribbonOf(341, 300, 250, 9),
     },
     estimate: { ...charred, smokeC: 150, condensateKg: 11.8, charShare: 0.7, inside: inside(0.62, 0.84, 1.1) },

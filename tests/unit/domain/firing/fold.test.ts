@@ -34,7 +34,7 @@ describe('a whole firing', () => {
     expect(view.command.do).toBe('keep-shut')
     expect(view.calls.find((c) => c.call === 'open')?.state).toBe('not-yet')
     expect(view.firing.charge).toEqual({ massKg: 72, moisturePct: 24, pieceMm: 60 })
-    expect(view.firing.bottle).toEqual({ number: 2, litres: 4 })
+    expect(view.firing.bottle).toEqual({ number: 2, litres: 4, sizeL: 5, level: null })
     expect(view.firing.band).toEqual({ startC: 80, stopC: 150 })
     expect(view.firing.ribbon.map((s) => s.phase)).toEqual(phasesOf(outputs))
   })

@@ -11,15 +11,14 @@ export interface Picture {
   cloths: 'wet' | 'dry' | 'unknown'
   smoke: SmokeLook
   drip: DripLook
-  bottle: { shown: boolean; share: number }
+  /** Filled between these shares, 0 to 1. */
+  bottle: { shown: boolean; low: number; high: number }
   sealed: boolean
 }
 
 const minuteMs = 60_000
 /** How long wetted cloths stay wet in the sun. Common practice, no source. */
 const wetForMs = 30 * minuteMs
-/** What a full bottle usually weighs more than an empty one, kg. Common practice, no source. */
-const bottleKg = 5
 
 const smokeOfPhase: Record<Phase, SmokeLook> = {
   idle: 'none',
@@ -46,9 +45,18 @@ export function pictureOf(kiln: KilnView, now: Ms): Picture {
     cloths: clothsOf(kiln, now),
     smoke: sealed ? 'none' : smokeOf(kiln, now),
     drip: dripOf(kiln, now),
-    bottle: { shown: firing.collectingSince !== null, share: Math.min(1, Math.max(0, channelOf(kiln, 'bottle')?.value ?? 0) / bottleKg) },
+    bottle: { shown: firing.collectingSince !== null, ...filled(kiln) },
     sealed,
   }
+}
+
+/** As weighed (a litre weighs about a kilogram), else as estimated; empty where neither is known. */
+function filled(kiln: KilnView): { low: number; high: number } {
+  const { level, sizeL } = kiln.firing.bottle
+  const weighed = channelOf(kiln, 'bottle')?.value ?? null
+  const { low, high } = weighed === null ? (level ?? { low: 0, high: 0 }) : { low: weighed, high: weighed }
+  const share = (litres: number): number => Math.min(1, Math.max(0, litres / sizeL))
+  return { low: share(low), high: share(high) }
 }
 
 function flamesOf(fireboxC: number | null): Picture['flames'] {

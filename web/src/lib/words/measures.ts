@@ -42,6 +42,11 @@ export class Measures {
     return this.#choices.volume === 'gal' ? `${this.number(litres / litresPerGallon, 1)} gal` : `${this.number(litres, 1)} L`
   }
 
+  /** The number alone, for ranges whose unit stands at their end. */
+  litresBare(litres: number): string {
+    return this.number(this.#choices.volume === 'gal' ? litres / litresPerGallon : litres, 1)
+  }
+
   kilograms(kg: number): string {
     return this.#choices.mass === 'lb' ? `${this.number(kg / kgPerPound, 1)} lb` : `${this.number(kg, 1)} kg`
   }

@@ -15,6 +15,7 @@ export const es: Record<string, string> = {
   name: 'Cómo lo llama la gente.',
   sign: 'Su señal pintada.',
   volumeL: 'Volumen del tambor o de la cámara.',
+  bottleL: 'Lo que cabe en la botella bajo la salida.',
   cover: 'Lo que rodea el tambor.',
   way: 'El fuego pequeño se mantiene hasta el final, o la carga se deja seguir sola.',
   condenser: 'Cómo se enfría el humo.',
