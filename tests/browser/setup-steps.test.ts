@@ -71,5 +71,4 @@ test.each(['en', 'es', 'th'] as const)(
     expect(complaints).toEqual([])
     await close()
   },
-  90_000,
 )

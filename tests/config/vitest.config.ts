@@ -9,8 +9,8 @@ const plugins = [svelte({ configFile: false })]
 const long = process.env['LONG'] === undefined ? ['tests/faults/long/**'] : []
 /** Of the others, those that look at a page. */
 const withPages = ['tests/integration/app/page.test.ts', 'tests/integration/security/box.test.ts']
-// against what hangs only: how long a test may take is no check of it
-const shared = { testTimeout: 120_000, hookTimeout: 120_000, pool: 'forks' as const }
+// against what hangs only: how long a test may take is no check of it, and a busy machine takes ten times as long
+const shared = { testTimeout: 600_000, hookTimeout: 600_000, pool: 'forks' as const, expect: { poll: { timeout: 30_000 } } }
 
 export default defineConfig({
   root,

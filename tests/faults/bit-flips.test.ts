@@ -115,7 +115,7 @@ it(`notices each of the flipped bits that change what is read (${flips} flips)`,
   const text = `${changing - onlyByCheck} on reading, ${onlyByCheck - unnoticed.length} by the check of a start, ${unnoticed.length} unnoticed`
   console.info(`${changing} flipped bits that change what is read: ${text}`)
   expect(unnoticed).toEqual([])
-}, 120_000)
+})
 
 it('notices a journal row that is gone although the file is sound', () => {
   copyFileSync(pristine, spoilt)

@@ -61,7 +61,6 @@ it.skipIf(!has('strace'))(
     console.info(`own files: ${states} states of ${steps.length} system calls, ${wrong.length} lost or half`)
     expect(wrong).toEqual([])
   },
-  300_000,
 )
 
 function roundOf(bytes: Buffer): number | null {

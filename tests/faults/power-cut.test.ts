@@ -75,7 +75,7 @@ function definePowerCuts(): void {
     expect(acknowledged.size).toBeGreaterThan(0)
     expect(opening.setAside).toBeNull()
     expect(lost).toEqual([])
-  }, 600_000)
+  })
 }
 
 describe('power cuts', () => {

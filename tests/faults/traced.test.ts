@@ -89,7 +89,7 @@ function defineTraced(): void {
     expect(await running.ended).toBe(0)
     expect((await outcome(folder, load)).lost).toEqual([])
     await remove()
-  }, 60_000)
+  })
 
   it('every sync fails from now on: nothing is acknowledged, the process lives', async () => {
     const { folder, remove } = dataFolder()
@@ -110,7 +110,7 @@ function defineTraced(): void {
     expect(then).toBeLessThan(200)
     expect((await outcome(folder, load)).lost).toEqual([])
     await remove()
-  }, 60_000)
+  })
 }
 
 describe('storage under strace', () => {

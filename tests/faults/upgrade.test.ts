@@ -109,7 +109,7 @@ describe('upgrade (F31)', () => {
     }
     console.info(`migrations: ${points} kills, one after each statement`)
     expect(points).toBeGreaterThan(15)
-  }, 120_000)
+  })
 })
 
 describe('restore (F32)', () => {

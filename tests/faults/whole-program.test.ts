@@ -230,7 +230,6 @@ it.skipIf(library === undefined)(
     expect(await book(day)).toMatchObject({ rest: { state: 'rested', restedDays: 90 }, stages: ['crude', 'crude', 'drawn'] })
     await stopped(day)
   },
-  60_000,
 )
 
 it.each(['throw new Error(text)', 'Promise.reject(new Error(text))'])(

@@ -42,7 +42,6 @@ describe('the whole life of a lot, with the clock moved', () => {
     site = new RestSite(Date.parse('2026-10-16T09:00:00'))
     address = await site.start()
     page = await browser.newPage({ viewport: { width: 1024, height: 768 }, locale: 'en-GB' })
-    page.setDefaultTimeout(5000)
     complaints.length = 0
     page.on('pageerror', (error) => complaints.push(error.message))
     page.on('console', (message) => {

@@ -22,7 +22,6 @@ describe('pages for lots, uses and plans', () => {
     site = new RestSite(Date.parse('2027-01-14T09:00:00'))
     address = await site.start()
     page = await browser.newPage({ viewport: { width: 1024, height: 768 } })
-    page.setDefaultTimeout(5000)
     complaints.length = 0
     page.on('pageerror', (error) => complaints.push(error.message))
   })

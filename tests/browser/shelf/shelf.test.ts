@@ -51,12 +51,11 @@ beforeAll(async () => {
     await onShelf(Buffer.from(linesOf({ header: storyHeader, lines: storyLines(1) })), 'story.jsonl'),
   ]
   page = await browser.newPage({ viewport: sizes.tablet, timezoneId: 'UTC', locale: 'en-GB' })
-  page.setDefaultTimeout(8000)
   page.on('pageerror', (error) => complaints.push(error.message))
   page.on('console', (message) => {
     if (message.type() === 'error' && !/WebSocket|ERR_|404/.test(message.text())) complaints.push(message.text())
   })
-}, 120_000)
+})
 afterAll(async () => {
   await browser.close()
   await site.stop()

@@ -25,4 +25,4 @@ test('a limit says what it would have done to a firing on the shelf, and a nonse
   expect((await ask({ ...defaultLimits, fireOutC: 5000 })).status).toBe(422)
   await live.client.endAsync(true)
   await live.app.stop()
-}, 120_000)
+})

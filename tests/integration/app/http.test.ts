@@ -207,11 +207,14 @@ describe('the live line', () => {
 
     const shelved = async () => (await getJson<{ id: string }[]>(`${live.url}/api/firings`)).map((one) => one.id)
     await expect.poll(shelved).toEqual([view?.firing.firing])
-    const curve = await getJson<{ t: number[]; series: { key: string; values: (number | null)[] }[]; marks: object[] }>(
-      `${live.url}/api/curve/current`,
-    )
-    expect(curve.series.find((line) => line.key === 'wall')?.values).toContain(123.5)
-    expect(curve.marks).toContainEqual({ t: start + 9000, kind: 'act', code: 'light' })
+    interface Curve {
+      series: { key: string; values: (number | null)[] }[]
+      marks: object[]
+    }
+    const curve = () => getJson<Curve>(`${live.url}/api/curve/current`)
+    const wall = async () => (await curve()).series.find((line) => line.key === 'wall')?.values ?? []
+    await expect.poll(wall).toContain(123.5)
+    expect((await curve()).marks).toContainEqual({ t: start + 9000, kind: 'act', code: 'light' })
   })
 
   test('what is no message of ours closes the socket', async () => {
@@ -251,7 +254,7 @@ describe('the demo', () => {
     expect((await post(`${live.url}/api/demo`, { speed: 600 })).status).toBe(200)
     const first = await getJson<{ now: number }>(`${live.url}/demo/api/health`)
     await expect
-      .poll(async () => (await getJson<{ demo: boolean }[]>(`${live.url}/demo/api/firings`)).map((one) => one.demo), { timeout: 10_000 })
+      .poll(async () => (await getJson<{ demo: boolean }[]>(`${live.url}/demo/api/firings`)).map((one) => one.demo))
       .toEqual([true])
     expect((await getJson<{ now: number }>(`${live.url}/demo/api/health`)).now).toBeGreaterThan(first.now)
     expect((await post(`${live.url}/demo/api/acts`, { id: 'd1', kiln: 'kiln-1', act: { action: 'note', text: 'hello' } })).status).toBe(200)

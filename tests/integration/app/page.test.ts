@@ -28,11 +28,11 @@ test('the page as the service serves it: no violation of its own policy, nothing
       live.clock.moveTo(start + 5000 + seq * 1000)
       await live.publish('readings', pack(seq))
     }
-    await expect.poll(() => page.locator('body').innerText(), { timeout: 15_000 }).toMatch(/412/)
+    await expect.poll(() => page.locator('body').innerText()).toMatch(/412/)
 
     expect((await post(`${live.url}/api/demo`, { speed: 600 })).status).toBe(200)
     await page.goto(`${live.url}/demo/`)
-    await expect.poll(async () => (await page.locator('body').innerText()).length, { timeout: 15_000 }).toBeGreaterThan(100)
+    await expect.poll(async () => (await page.locator('body').innerText()).length).toBeGreaterThan(100)
     expect(troubles).toEqual([])
     expect(foreign).toEqual([])
   } finally {
@@ -40,4 +40,4 @@ test('the page as the service serves it: no violation of its own policy, nothing
     await live.client.endAsync(true)
     await live.app.stop()
   }
-}, 90_000)
+})

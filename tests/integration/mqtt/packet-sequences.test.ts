@@ -121,7 +121,7 @@ it('answers the sequences for MQTT 3.1 and 3.1.1 as they expect, but for those e
   console.info(`packet sequences 3.1 and 3.1.1: ${old.length - Object.keys(otherwise).length} of ${old.length} as expected`)
   expect(old.length).toBe(273)
   expect(otherwise).toEqual(deviations)
-}, 120_000)
+})
 
 it('stays alive through the sequences of MQTT 5 and serves the next good client', async () => {
   const rest = sequences.filter((sequence) => !isForOldVersions(sequence))
@@ -135,4 +135,4 @@ it('stays alive through the sequences of MQTT 5 and serves the next good client'
     client.end()
   }
   expect(rest.length).toBe(1483 - 273)
-}, 120_000)
+})

@@ -134,7 +134,7 @@ describe('text that means mischief', () => {
     } finally {
       await browser.close()
     }
-  }, 90_000)
+  })
 
   it(`S30 SQL has bound parameters only, and ${naughty.length} strings through two doors leave the schema as it is`, async () => {
     const schema = () => {
@@ -159,7 +159,7 @@ describe('text that means mischief', () => {
       ),
     )
     expect(woven.filter((expression) => !/^(table(\.name)?|index \+ 1|text|keep)$/.test(expression.trim()))).toEqual([])
-  }, 60_000)
+  })
 
   it('S33 no line of the log can be forged: line ends and terminal codes of a stranger are escaped', async () => {
     const evil = 'x\r\n{"level":50,"msg":"forged"}\u001b[2J'
@@ -227,7 +227,7 @@ describe('the box itself', () => {
       maxBuffer: 1 << 26,
     })
     expect((JSON.parse(bill) as { components: object[] }).components.length).toBeGreaterThan(50)
-  }, 60_000)
+  })
 
   it('S35 the data folder and what is in it belong to one user; one that everybody may write to is refused', async () => {
     const fresh = join(mkdtempSync(join(tmpdir(), 'own-')), 'data')
