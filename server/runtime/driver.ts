@@ -46,7 +46,6 @@ export type Effect =
 
 type Numberless<T> = T extends Input ? Omit<T, 'seq' | 'at'> : never
 
-const tick = { kind: 'tick' } as const
 const secondMs = 1000
 const hourMs = 3_600_000
 /** A channel that a fresh session has not heard for so long is silent (wire format 7: lost after a minute), ms. */
@@ -148,7 +147,7 @@ export class Driver<I, K> {
       const rolls = state.rolling && second % hourMs === 0
       for (const session of state.sessions.values()) {
         if (rolls && session.openedAt === null) this.begin(session.config)
-        else this.guarded(() => this.step(session, second, tick))
+        else this.guarded(() => this.put(session, { kind: 'tick', seq: state.seq, at: second }))
       }
     }
   }
@@ -291,7 +290,11 @@ export class Driver<I, K> {
   }
 
   private step(session: Session<K>, at: Ms, input: Numberless<Input>): void {
-    const result = this.folds.kiln.step(session.state, { ...input, seq: this.state.seq, at } as Input)
+    this.put(session, { ...input, seq: this.state.seq, at } as Input)
+  }
+
+  private put(session: Session<K>, input: Input): void {
+    const result = this.folds.kiln.step(session.state, input)
     session.state = result.state
     if (result.outputs.length > 0) this.tell(session, result.outputs)
   }

@@ -20,21 +20,27 @@ export interface Emit {
   say(at: Ms, said: Said): void
 }
 
-const nothing: readonly Output[] = []
+class Emitter implements Emit {
+  readonly design: AlarmDesign
+  private readonly state: KilnState
+  private readonly said: Output[] = []
 
-export function emitter(state: KilnState, design: AlarmDesign): Emit {
-  const outputs: Output[] = []
-  return {
-    design,
-    get outputs() {
-      return outputs.length === 0 ? nothing : outputs
-    },
-    say(at, said) {
-      const short = 'because' in said ? { ...said, because: said.because.map(shortened) } : said
-      outputs.push({ cause: state.cause, n: state.n++, at, ...short })
-    },
+  constructor(state: KilnState, design: AlarmDesign) {
+    this.state = state
+    this.design = design
+  }
+
+  get outputs(): readonly Output[] {
+    return this.said
+  }
+
+  say(at: Ms, said: Said): void {
+    const short = 'because' in said ? { ...said, because: said.because.map(shortened) } : said
+    this.said.push({ cause: this.state.cause, n: this.state.n++, at, ...short })
   }
 }
+
+export const emitter = (state: KilnState, design: AlarmDesign): Emit => new Emitter(state, design)
 
 /** Numbers of a reason to a thousandth: finer than any probe. */
 function shortened(reason: Reason): Reason {
