@@ -39,6 +39,7 @@ export function helpText(): string {
     ...rows,
     '',
     'A flag counts before the environment (names in brackets), that before the settings file, that before the defaults.',
+    `Any other name that begins with ${prefix} is refused.`,
     'Exit status: 0 stopped, 2 wrong flag or setting, 3 already running on this data folder, 4 a port is taken,',
     '5 the data folder cannot be written or is open to everybody, 6 the backup cannot be used, 70 an unexpected failure',
     'while running (start it again), 1 anything else.',
@@ -53,6 +54,14 @@ export interface Given {
   printConfig: boolean
   help: boolean
   version: boolean
+}
+
+const prefix = 'KILN_'
+
+/** Names in the environment that look like ours and are none: a mistyped one must not go unheard. */
+export function strangersIn(environment: Readonly<Record<string, string | undefined>>): string[] {
+  const ours = new Set(entries.flatMap(([, { env }]) => env ?? []))
+  return Object.keys(environment).filter((name) => name.startsWith(prefix) && !ours.has(name))
 }
 
 /** What flags and environment say, flags first. @throws Error whose message is for the user */

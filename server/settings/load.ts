@@ -1,6 +1,6 @@
 import { join } from 'node:path'
 import { checkSettings, readSettingsFile } from './file.ts'
-import { given } from './flags.ts'
+import { given, strangersIn } from './flags.ts'
 import type { Given } from './flags.ts'
 import { SettingsError } from './problems.ts'
 import type { Settings } from './schema.ts'
@@ -19,6 +19,11 @@ export function loadSettings(argv: readonly string[], environment: Readonly<Reco
   const { settings, data, config, ...wants } = read(argv, environment)
   const file = config ?? join(data, 'settings.json')
   if (wants.help || wants.version) return { settings: checkSettings('', {}), fixed: [], file, data, wants }
+  const strangers = strangersIn(environment)
+  if (strangers.length > 0) {
+    const problems = strangers.map((path) => ({ path, what: 'is no setting' }))
+    throw new SettingsError('environment', problems)
+  }
   const inFile = readSettingsFile(file)
   checkSettings(file, inFile)
   return { settings: checkSettings('flags and environment', { ...inFile, ...settings }), fixed: Object.keys(settings), file, data, wants }

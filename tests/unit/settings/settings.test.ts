@@ -72,6 +72,13 @@ describe('settings', () => {
     expect(problems(run).length).toBeGreaterThan(0)
   })
 
+  test('names of the environment that look like ours and are none are refused, each by its name; the help comes all the same', () => {
+    const env = { KILN_PORT: '3', KILN_PROT: '4', KILN_: '', PATH: '/bin', XKILN_SITE: 'hill' }
+    expect(problems(() => load(undefined, [], env))).toEqual(['environment: KILN_PROT: is no setting', 'environment: KILN_: is no setting'])
+    expect(load(undefined, ['--help'], env).wants.help).toBe(true)
+    expect(load(undefined, [], { KILN_PORT: '3', HOME: '/' }).settings.port).toBe(3)
+  })
+
   test('a file written by hand is brought to the newest version, the old one kept beside it', () => {
     const path = folder({ site: 'hill' })
     expect(loadSettings(['--data', path], {}).settings.site).toBe('hill')
