@@ -13,6 +13,8 @@ export interface CondenserWatch {
   tops: number[]
   /** How long the outlet has now stood over the limit of dry cloths, min. */
   dryMin: number
+  /** How surely the cloths are dry: minutes over the limit, those that stand clear of it whole, those under it taken back. */
+  dryness: number
   /** The outlet moves for another reason than dried cloths: it is on its way down, or a wave of smoke comes through. */
   passing: boolean
   /** For how many minutes of this spell a wave has come through. */
@@ -34,6 +36,7 @@ export function startCondenser(): CondenserWatch {
     topK: 0,
     tops: [],
     dryMin: 0,
+    dryness: 0,
     passing: false,
     waveMin: 0,
     wettedAt: null,
@@ -64,16 +67,22 @@ const wettingFall = { share: 0.4, leastK: 8 } as const
 const pausesKept = 6
 const fewestPauses = 3
 
-/** Cloths count as dry so far over what wet ones reach, K. From trials, no source. */
-const dryByK = 14
+/**
+ * Cloths count as dry so far over what wet ones reach, K, and over the notice; or twice as far where the outlet is warm at all, for in a
+ * cool pipe the notice says nothing. From trials, no source.
+ */
+const dryByK = 11
 const dryBandK = 4
+const plainlyDry = { byK: 22, fromC: 40 } as const
+/** A minute so far over the limit counts whole. A wave of vapour is gone before nine of them have come together. From trials, no source. */
+const wholeMinuteK = 2
+const enoughMin = 9
+/** Where no wetting was ever seen, more of them; and no more are kept. From trials, no source. */
+const unseenMin = 14
 /** One pause is half as long again as the usual one now and then, twice as long hardly ever: the alarm comes between. From trials, no source. */
 const pauseTimes = 1.75
-const pauseLimits = { least: 17, most: 27, unknown: 23 } as const
+const pauseLimits = { least: 17, most: 23, unknown: 23 } as const
 const habitTimes = 1.3
-/** And the outlet has stood over the limit for so long, min; where no wetting was ever seen that alone must do. From trials, no source. */
-const leastDryMin = 5
-const unseenDryMin = 15
 
 /**
  * Dried cloths let the outlet climb and level off, with the smoke as it was. A wave of smoke lifts both, faster and faster, and is gone in
@@ -85,31 +94,42 @@ const waveSmokeMin = 8
 /** What calls itself a wave for longer is none. */
 const longestWaveMin = 12
 /** And an outlet that has come down so far from its top of the last four minutes is being seen to, K. From trials, no source. */
-const comesDownK = 5
+const comesDownK = 3
 
 /** Over this the cloths count as dry, °C; null while the load is unknown. */
 export function dryLimitC(watch: CondenserWatch, look: Look): number | null {
-  return watch.wetC === null ? null : Math.max(look.config.limits.condenserNoticeC, watch.wetC + dryByK)
+  if (watch.wetC === null) return null
+  const ordinary = Math.max(look.config.limits.condenserNoticeC, watch.wetC + dryByK)
+  return Math.min(ordinary, Math.max(plainlyDry.fromC, watch.wetC + plainlyDry.byK))
 }
 
 function followSpell(watch: CondenserWatch, look: Look): void {
   const limit = dryLimitC(watch, look)
   const now = mean(look.past.outlet, 2)
+  if (limit === null) watch.dryness = 0
   if (limit === null || now === null) return
+  const part = Math.max(-1, Math.min(1, (now - limit) / wholeMinuteK))
+  watch.dryness = Math.max(0, Math.min(unseenMin, watch.dryness + (comesDown(look) ? Math.min(0, part) : part)))
   watch.dryMin = now >= limit || (watch.dryMin > 0 && now >= limit - dryBandK) ? watch.dryMin + 1 : 0
 }
 
-function followWaves(watch: CondenserWatch, { past }: Look): void {
-  const [now, before, first] = [mean(past.outlet, 1), mean(past.outlet, 1, 2), mean(past.outlet, 1, 4)]
+/** It has been wetted, or the wave is over. */
+function comesDown({ past }: Look): boolean {
+  const now = mean(past.outlet, 1)
   const top = highest(past.outlet, 4)
+  return now !== null && top !== null && now <= top - comesDownK
+}
+
+function followWaves(watch: CondenserWatch, look: Look): void {
+  const { past } = look
+  const [now, before, first] = [mean(past.outlet, 1), mean(past.outlet, 1, 2), mean(past.outlet, 1, 4)]
   const smoke = mean(past.smoke, 2)
   const smokeBefore = mean(past.smoke, 2, waveSmokeMin)
-  const comesDown = now !== null && top !== null && now <= top - comesDownK
   const gains = now !== null && before !== null && first !== null && now - before >= before - first + waveGainK
   const wave = gains || (smoke !== null && smokeBefore !== null && smoke - smokeBefore >= waveSmokeK)
   if (watch.dryMin === 0) watch.waveMin = 0
   else if (wave) watch.waveMin++
-  watch.passing = comesDown || (wave && watch.waveMin <= longestWaveMin)
+  watch.passing = comesDown(look) || (wave && watch.waveMin <= longestWaveMin)
 }
 
 function followWettings(watch: CondenserWatch, look: Look): void {
@@ -122,6 +142,7 @@ function followWettings(watch: CondenserWatch, look: Look): void {
   if (at === null || (watch.wettedAt !== null && at < watch.wettedAt + 3 * minuteMs)) return
   if (watch.wettedAt !== null) watch.pausesMin = [...watch.pausesMin, (at - watch.wettedAt) / minuteMs].slice(-pausesKept)
   watch.wettedAt = at
+  watch.dryness = 0
 }
 
 /** What the pause between two wettings usually is here, min; null before the fourth wetting. */
@@ -132,10 +153,10 @@ function usualPauseMin({ pausesMin }: CondenserWatch): number | null {
 
 /** Cloths are dry, and nobody wets them as usual. */
 export function isForgotten(watch: CondenserWatch, look: Look): boolean {
-  if (watch.wettedAt === null) return watch.dryMin >= unseenDryMin
+  if (watch.wettedAt === null) return watch.dryness >= unseenMin
   const usual = usualPauseMin(watch)
   const limit = usual === null ? pauseLimits.unknown : Math.min(pauseLimits.most, Math.max(pauseLimits.least, pauseTimes * usual))
-  return watch.dryMin >= leastDryMin && look.at - watch.wettedAt >= limit * minuteMs
+  return watch.dryness >= enoughMin && look.at - watch.wettedAt >= limit * minuteMs
 }
 
 /** The next wetting is about to come by this operator's habit. */
