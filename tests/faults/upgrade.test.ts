@@ -125,7 +125,7 @@ describe('restore (F32)', () => {
     const before = openDatabase(join(aside ?? '', 'kiln.db'), 'read')
     expect(before.prepare('SELECT max(seq) AS seq FROM journal').get()?.['seq']).toBe(11)
     before.close()
-  })
+  }, 600_000)
 
   it('refuses a spoilt, a foreign and a newer one, and while the service runs; the data stay as they are (F32)', async () => {
     const folder = folderOf()

@@ -43,8 +43,14 @@ class Said {
   count(word: string): number {
     return this.text.split('\n').filter((line) => line.startsWith(word)).length
   }
+  /** Waits as long as something is said at all within a minute. */
   async until(word: string, times: number): Promise<void> {
-    for (let waits = 0; this.count(word) < times && waits < 1200; waits++) await pause(50)
+    let length = 0
+    for (let waits = 0; this.count(word) < times && waits < 1200; waits++) {
+      if (this.text.length !== length) waits = 0
+      length = this.text.length
+      await pause(50)
+    }
     expect(this.count(word), word).toBeGreaterThanOrEqual(times)
   }
 }

@@ -51,10 +51,12 @@ const puback = (id: number) => Buffer.from([0x40, 2, id >> 8, id & 255]).toStrin
 
 describe('the acknowledgement', () => {
   it('is sent when the message is stored, not before', async () => {
-    let stored = () => {}
-    const { port } = await site({ onMessage: () => new Promise<void>((resolve) => (stored = resolve)) })
+    let came: (stored: () => void) => void = () => {}
+    const onItsWay = new Promise<() => void>((resolve) => (came = resolve))
+    const { port } = await site({ onMessage: () => new Promise<void>((resolve) => came(resolve)) })
     const node = await raw(port, 'a')
     node.send(publishPacket(readings, '{}', 1, 7))
+    const stored = await onItsWay
     expect(await node.packet(150)).toBeNull()
     stored()
     expect((await node.packet(2000))?.toString('hex')).toBe(puback(7))
