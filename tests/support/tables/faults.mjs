@@ -1,4 +1,5 @@
-// npm run faults (-- --short | --release) (--keep): the faults of tests/faults/FAULTS.md by number; status 1 when one falls short.
+// npm run faults (-- --short | --release) (--keep) (--only NAME,...): the faults of tests/faults/FAULTS.md by number, or those of some of the
+// files; status 1 when one falls short.
 import { spawnSync } from 'node:child_process'
 import { readFileSync, writeFileSync } from 'node:fs'
 import { runTests } from './vitest-json.mjs'
@@ -29,7 +30,8 @@ const files = [
   'tests/unit/storage/migrate.test.ts',
   'tests/unit/mqtt/gate',
 ]
-const { tests, said } = runTests(files, form)
+const only = process.argv.includes('--only') ? (process.argv[process.argv.indexOf('--only') + 1] ?? '').split(',') : files
+const { tests, said } = runTests(only, form)
 /** Of tests that name none: what their whole file is about (FAULTS.md). */
 const ofFile = { 'power-cut': [2], traced: [6, 7], 'bit-flips': [10], outside: [16, 17], migrate: [31] }
 function numbersOf({ file, fullName }) {
