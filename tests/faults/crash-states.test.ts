@@ -5,7 +5,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest'
 import { checkAll } from '../../server/storage/sqlite/check.ts'
 import { openDatabase } from '../../server/storage/sqlite/engine.ts'
 import { dataFolder } from '../contract/data-folder.ts'
-import { bundleRig, has } from './rig/programs.ts'
+import { bundleRig, mayTrace } from './rig/programs.ts'
 import { chances, Disk, stepsOf, tracedCalls } from './rig/trace.ts'
 
 const wanted = Number(process.env['CRASH_STATES'] ?? 400)
@@ -19,7 +19,7 @@ afterAll(async () => {
   await remove()
 })
 
-it.skipIf(!has('strace'))(
+it.skipIf(!mayTrace())(
   `after any of ${wanted} power cuts between two system calls nothing acknowledged is lost (F3; Debian package strace)`,
   async () => {
     const data = join(folder, 'data')

@@ -5,7 +5,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest'
 import { newestBackup } from '../../server/storage/sqlite/backup.ts'
 import { placesIn } from '../../server/storage/sqlite/places.ts'
 import { dataFolder } from '../contract/data-folder.ts'
-import { bundleRig, has } from './rig/programs.ts'
+import { bundleRig, mayTrace } from './rig/programs.ts'
 import { chances, Disk, stepsOf, tracedCalls } from './rig/trace.ts'
 
 const { folder, remove } = dataFolder()
@@ -18,7 +18,7 @@ afterAll(async () => {
   await remove()
 })
 
-it.skipIf(!has('strace'))(
+it.skipIf(!mayTrace())(
   'after a power cut between any two system calls the settings are old or new and the newest backup is whole; what was said to be done is done (F4; Debian package strace)',
   async () => {
     const data = join(folder, 'data')

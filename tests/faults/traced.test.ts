@@ -6,11 +6,11 @@ import { builtProgram } from '../contract/built.ts'
 import { dataFolder, sqliteIn } from '../contract/data-folder.ts'
 import { readAll } from '../contract/store.contract.ts'
 import { Load } from './rig/load.ts'
-import { bundleRig, has, injectFaults, startReady, type Running } from './rig/programs.ts'
+import { bundleRig, injectFaults, mayTrace, startReady, type Running } from './rig/programs.ts'
 
 // F6, F7 and F9 of the handbook's table (reliability, 8): the n-th call of the storage fails or is slow, made by strace.
 
-const traced = has('strace')
+const traced = mayTrace()
 let recorder = ''
 /** Which calls fail: a few in the short form; `1-20,26-200/6` is 1 to 20 and each sixth from 26 to 200. */
 const calls = (process.env['FAULT_CALLS'] ?? '2,9,25').split(',').flatMap((part) => {

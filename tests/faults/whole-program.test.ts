@@ -14,7 +14,7 @@ import { getJson, post } from '../support/driven-app.ts'
 import { bottle, demijohn } from '../support/lot-story.ts'
 import { startProgram } from '../support/program.ts'
 import type { Program } from '../support/program.ts'
-import { injectFaults, has } from './rig/programs.ts'
+import { injectFaults, mayTrace } from './rig/programs.ts'
 
 // Faults of the whole built program. Numbers are those of the handbook's table of faults (reliability, 8).
 
@@ -152,7 +152,7 @@ it('a hundred tablets that never read: those beyond the cap are turned away, a n
   await client.endAsync(true)
 })
 
-it.skipIf(!has('strace'))(
+it.skipIf(!mayTrace())(
   'no more files can be opened for a while: who is connected is served, and afterwards everybody (F8; Debian package strace)',
   async () => {
     const data = folderOf()

@@ -11,6 +11,11 @@ export function has(program: string): boolean {
   return spawnSync('which', [program]).status === 0
 }
 
+/** True where strace is installed and may look into programs: some containers forbid it. */
+export function mayTrace(): boolean {
+  return has('strace') && spawnSync('strace', ['-f', '-o', '/dev/null', '-e', 'trace=fsync', 'true']).status === 0
+}
+
 export interface Running {
   child: ChildProcess
   port: number

@@ -1,0 +1,61 @@
+// npm run column [-- NAME,...]: the CI column of the tables of figures (tests/faults/FAULTS.md, reliability 11), command by command, and the
+// checks of the whole that are too long for `npm test`. Each says met or MISSED, with what it said of itself; what this machine lacks is named
+// by the tests themselves ("not checked here"). One that falls short is run once more and both are told: a machine with other work makes a
+// timer late now and then, a defect comes again. One that does not end in its time, or finds none left of the whole column's, is told and
+// misses nothing: slow machines.
+import { spawn } from 'node:child_process'
+import { stripVTControlCharacters } from 'node:util'
+
+/** `says`: the lines that are its account. Limits are several times what two quiet cores take. */
+const checks = {
+  security: { minutes: 5, command: ['security'], says: /security checks$/ },
+  outside: { minutes: 3, command: ['outside'], says: /checks against outside figures/ },
+  fuzz: { minutes: 3, command: ['fuzz', '--', '--seconds', '60', '--seed', '11'], says: /findings$/ },
+  sealed: { minutes: 5, command: ['sealed', '--', '--count', '400'], says: /./ },
+  alarms: { minutes: 4, command: ['bench:alarms', '--', '--dead', '20'], says: /own sound/ },
+  study: { minutes: 4, command: ['study', '--', '--count', '4'], says: /captured|mean|worst/ },
+  faults: { minutes: 16, command: ['faults'], says: /SHORT|not here|not checked|numbered faults|: \d+ (kills|cuts|states)|flipped bits/ },
+}
+
+function run(words, minutes) {
+  return new Promise((resolve) => {
+    const child = spawn('npm', ['run', '--silent', ...words], { stdio: ['ignore', 'pipe', 'pipe'], detached: true })
+    const chunks = []
+    for (const stream of [child.stdout, child.stderr]) stream.on('data', (chunk) => chunks.push(chunk))
+    let late = false
+    const timer = setTimeout(() => {
+      late = true
+      process.kill(-child.pid, 'SIGKILL')
+    }, minutes * 60_000)
+    child.once('error', (error) => chunks.push(Buffer.from(error.message)))
+    child.once('close', (status) => {
+      clearTimeout(timer)
+      resolve({ met: status === 0, late, text: stripVTControlCharacters(Buffer.concat(chunks).toString()) })
+    })
+  })
+}
+
+const wholeMinutes = 25
+const mustEndAt = performance.now() + wholeMinutes * 60_000
+const asked = process.argv[2]?.split(',') ?? Object.keys(checks)
+let missed = 0
+for (const [name, { minutes, command, says }] of Object.entries(checks)) {
+  if (!asked.includes(name)) continue
+  for (let attempt = 1; attempt <= 2; attempt++) {
+    const began = performance.now()
+    const left = (mustEndAt - began) / 60_000
+    if (left < 1) {
+      console.log(`${name}: not begun, the ${wholeMinutes} min of the column are over (npm run ${command.join(' ')})`)
+      missed += attempt - 1
+      break
+    }
+    const { met, late, text } = await run(command, Math.min(minutes, left))
+    const word = late ? 'not ended in its time, and stopped' : met ? 'met' : 'MISSED'
+    console.log(`${name}: ${word} after ${((performance.now() - began) / 1000).toFixed(0)} s (npm run ${command.join(' ')})`)
+    for (const line of met || late ? text.split('\n').filter((line) => says.test(line)) : [text]) console.log(`  ${line}`)
+    if (met || late) break
+    if (attempt === 2) missed++
+  }
+}
+console.log(missed === 0 ? 'the column is met' : `${missed} of the column missed, twice each`)
+process.exitCode = missed === 0 ? 0 : 1
