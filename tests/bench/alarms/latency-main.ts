@@ -1,7 +1,7 @@
 // From the reading that makes an alarm to the sound of the buzzer, over the real broker: npm run bench:alarms -- --latency [ALARMS] [CONDITION...]
 // The kiln's clock is stepped, so that delays of a minute cost none; the last second runs as it would live, and the time measured is the real one.
 import { spawnSync } from 'node:child_process'
-import { mkdtempSync, rmSync } from 'node:fs'
+import { existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { bare } from './bare.ts'
@@ -31,12 +31,29 @@ const [count = '1000', ...wanted] = process.argv.slice(2)
 const alarms = Number(count)
 const nodesOf = (readingsPerS: number): number => readingsPerS / 10
 
+const smallName = /^small-(\d+)-/
+
+/** What runs that were killed left behind: their folders bear the number of their process. */
+function clearSmall(): void {
+  for (const name of readdirSync(tmpdir())) {
+    const owner = smallName.exec(name)?.[1]
+    if (owner === undefined || existsSync(`/proc/${owner}`)) continue
+    spawnSync('umount', [join(tmpdir(), name)])
+    rmSync(join(tmpdir(), name), { recursive: true, force: true })
+  }
+}
+
 /** A small file system that the load fills up within seconds; null where this user may not mount one. */
 function mountSmall(): string | null {
-  const folder = mkdtempSync(join(tmpdir(), 'small-'))
+  const folder = mkdtempSync(join(tmpdir(), `small-${process.pid}-`))
   if (spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=6m', 'tmpfs', folder]).status === 0) return folder
   rmSync(folder, { recursive: true })
   return null
+}
+
+function unmountSmall(folder: string): void {
+  spawnSync('umount', [folder])
+  rmSync(folder, { recursive: true, force: true })
 }
 
 /** 99th percentile of the computing, ms. */
@@ -64,7 +81,7 @@ async function measure(name: string, condition: Condition): Promise<string> {
   await copying
   const did = await around.stop()
   await injector.stop()
-  if (small !== null) spawnSync('umount', [small])
+  if (small !== null) unmountSmall(small)
   const beside = [
     `${did.readingsPerS.toFixed(0)} readings/s acknowledged`,
     ...(tablets > 0 ? [`${tablets} tablets heard ${did.partsPerS.toFixed(0)} parts/s`] : []),
@@ -73,6 +90,7 @@ async function measure(name: string, condition: Condition): Promise<string> {
   return `${name.padEnd(10)} ${summary(took.map(({ ms }) => ms))}; computed p99 ${worst(took)} ms; ${beside.join(', ')}`
 }
 
+clearSmall()
 console.log(`${alarms} alarms each; ours beside a bare broker that answers a message with a message, under the same load`)
 for (const [name, condition] of Object.entries(conditions)) {
   if (wanted.length > 0 && !wanted.includes(name)) continue

@@ -43,14 +43,17 @@ class Said {
   count(word: string): number {
     return this.text.split('\n').filter((line) => line.startsWith(word)).length
   }
-  /** Waits as long as something is said at all within a minute. */
-  async until(word: string, times: number): Promise<void> {
+  /** Until the word was said, or nothing for a minute. */
+  async settled(word: string, times = 1): Promise<void> {
     let length = 0
     for (let waits = 0; this.count(word) < times && waits < 1200; waits++) {
       if (this.text.length !== length) waits = 0
       length = this.text.length
       await pause(50)
     }
+  }
+  async until(word: string, times: number): Promise<void> {
+    await this.settled(word, times)
     expect(this.count(word), word).toBeGreaterThanOrEqual(times)
   }
 }
@@ -98,7 +101,7 @@ async function partition(): Promise<void> {
       net.plug()
       await told.until('acknowledged', Math.min(count, during + 10))
     }
-    await told.until('done', 1)
+    await told.settled('done')
     running.child.kill('SIGTERM')
     expect(await running.ended).toBe(0)
     const stored = await storedIn(folder)
@@ -106,6 +109,7 @@ async function partition(): Promise<void> {
     console.info(
       `partitions: ${partitions} cuts, ${count} sent, ${first.length} stored, ${stored.length - first.length} twice, ${count - first.length} lost`,
     )
+    console.info(`acknowledged ${told.count('acknowledged')}, done ${told.count('done')}`)
     // nothing lost, and each first copy in the order in which it was made
     expect(first).toEqual(Array.from({ length: count }, (_, index) => `{"wall":${index + 1}}`))
   } finally {
