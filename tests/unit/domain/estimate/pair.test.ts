@@ -86,12 +86,11 @@ describe('ensemble and judge together', () => {
     expect(after(60, worth, [...shares]).advice.stopCollecting).toBe(false)
   })
 
-  it('ask for more tar where the smoke is not measured: alone they lean early', () => {
-    // 0.55 tanh(-1 / 1.5) + 0.45 (0.5 - 1 + 0) = -0.546 with half tar; with a third of it -0.33
-    expect(after(60, -1, [0.5, 0, 0.5]).advice.stopCollecting).toBe(true)
-    const third = [0.666, 0, 0.334] as [number, number, number]
-    expect(after(60, -1, third).advice.stopCollecting).toBe(false)
-    expect(after(60, -1, third, 120).advice.stopCollecting).toBe(true)
+  it('stop at a common worth that neither can veto alone', () => {
+    // 0.55 tanh(-1 / 1.5) + 0.45 (0.8 - 2 * 0.2) = -0.14; with a third of tar -0.33
+    expect(after(60, -1, [0.8, 0, 0.2]).advice.stopCollecting).toBe(false)
+    expect(after(60, -1, [0.666, 0, 0.334]).advice.stopCollecting).toBe(true)
+    expect(after(60, 9, [0, 0, 1]).advice.stopCollecting).toBe(true)
   })
 
   it('freeze and thaw to the same advice and the same bytes', () => {
