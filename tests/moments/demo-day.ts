@@ -11,7 +11,7 @@ import type { DrivenApp } from '../support/driven-app.ts'
 
 const minute = 60_000
 /** What the person of this day does because the screen says so, and not when the recording says so. */
-const calledActs = ['start-collecting', 'stop-collecting', 'swap-bottle', 'glass', 'note', 'refine', 'crack', 'open', 'unload', 'arm']
+const calledActs = ['start-collecting', 'stop-collecting', 'glass', 'note', 'refine', 'crack', 'open', 'unload', 'arm']
 
 /** The demo firing sent through MQTT into the real service, by somebody who does what the screen says a few minutes later. */
 export class DemoDay {
@@ -77,7 +77,9 @@ export class DemoDay {
       await this.app.client.publishAsync(line.topic, JSON.stringify(line.payload), { qos: 1, retain: line.retained ?? false })
     } else if ('action' in line) {
       const { at: _at, id: _id, doneAt: _doneAt, corrects: _corrects, ...act } = line
-      if (!calledActs.includes(act.action)) await this.act(act as Action)
+      // bottles are changed as they fill, from when the screen said to put one there
+      const tooSoon = act.action === 'swap-bottle' && (this.#told.firing?.collectingSince ?? null) === null
+      if (!calledActs.includes(act.action) && !tooSoon) await this.act(act as Action)
     }
   }
 

@@ -62,8 +62,6 @@ export const moments: Moment[] = [
       await day.playTo(at('14T08:20'), () => day.due('start-collecting'))
       await day.playFor(3)
       await day.act({ action: 'start-collecting' })
-      await day.playTo(at('14T08:40'))
-      await day.act({ action: 'swap-bottle', litres: 5.6 })
       await day.playTo(at('14T09:00'))
     },
   },

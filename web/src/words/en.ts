@@ -175,6 +175,7 @@ export const en = {
     rate: (amount: string) => `~ ${amount} an hour`,
     level: (low: string, high: string, size: string) => `~ ${low} to ${high} of ${size}`,
     full: (low: string, size: string) => `look: ~ ${low} or more of ${size}`,
+    over: 'look: full by now',
     hands: 'next for your hands',
     handsNow: 'now',
     air: 'air getting in',

@@ -155,6 +155,7 @@ export const es: Words = {
     rate: (amount) => `~ ${amount} por hora`,
     level: (low, high, size) => `~ ${low} a ${high} de ${size}`,
     full: (low, size) => `mire: ~ ${low} o más de ${size}`,
+    over: 'mire: ya estará llena',
     hands: 'lo próximo para sus manos',
     handsNow: 'ahora',
     air: 'entra aire',

@@ -154,6 +154,7 @@ export const th: Words = {
     rate: (amount) => `~ ${amount} ต่อชั่วโมง`,
     level: (low, high, size) => `~ ${low} ถึง ${high} จาก ${size}`,
     full: (low, size) => `ดูขวด: ~ ${low} ขึ้นไป จาก ${size}`,
+    over: 'ดูขวด: น่าจะเต็มแล้ว',
     hands: 'งานมือต่อไป',
     handsNow: 'ตอนนี้',
     air: 'อากาศรั่วเข้า',

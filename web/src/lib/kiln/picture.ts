@@ -3,6 +3,7 @@ import type { KilnView } from '../../../../server/contract/live.ts'
 import type { DripLook, Phase, SmokeLook } from '../../../../server/contract/vocabulary.ts'
 import { lastSeen } from '../acts/log.ts'
 import { channelOf, isSealed, seenForMs } from '../words/sentence.ts'
+import { bottleOf } from './bottle.ts'
 
 export interface Picture {
   flames: 0 | 1 | 2 | 3
@@ -50,11 +51,9 @@ export function pictureOf(kiln: KilnView, now: Ms): Picture {
   }
 }
 
-/** As weighed (a litre weighs about a kilogram), else as estimated; empty where neither is known. */
+/** Empty where nothing is known. */
 function filled(kiln: KilnView): { low: number; high: number } {
-  const { level, sizeL } = kiln.firing.bottle
-  const weighed = channelOf(kiln, 'bottle')?.value ?? null
-  const { low, high } = weighed === null ? (level ?? { low: 0, high: 0 }) : { low: weighed, high: weighed }
+  const { low, high, sizeL } = bottleOf(kiln) ?? { low: 0, high: 0, sizeL: 1 }
   const share = (litres: number): number => Math.min(1, Math.max(0, litres / sizeL))
   return { low: share(low), high: share(high) }
 }
