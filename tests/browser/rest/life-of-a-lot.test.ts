@@ -1,6 +1,7 @@
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { openBrowser } from '../../support/browser.ts'
+import { say } from '../../support/figures.ts'
 import { RestSite } from '../../support/rest-site.ts'
 import { keepPicture } from '../pictures.ts'
 
@@ -99,6 +100,7 @@ describe('the whole life of a lot, with the clock moved', () => {
     await keepPicture(page, 'use')
     await finger.touch('[data-key=print]')
     expect(await page.evaluate('window.printed')).toBe(1)
+    say('a lot', `from the finished firing to the printed sprayer’s card in ${finger.touches} touches`)
     expect(finger.touches).toBeLessThanOrEqual(12)
 
     await page.emulateMedia({ media: 'print' })

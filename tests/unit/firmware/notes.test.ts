@@ -1,36 +1,8 @@
-import { readFileSync, readdirSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { faultWords } from '../../../server/contract/vocabulary.ts'
 import { en } from '../../../web/src/words/en.ts'
 import { throughTheDoor } from './door.ts'
-
-const folder = new URL('../../../firmware-notes/', import.meta.url)
-const page = (name: string) => readFileSync(new URL(name, folder), 'utf8')
-const pages = readdirSync(folder).filter((name) => name.endsWith('.md'))
-
-interface Example {
-  name: string
-  language: string
-  text: string
-  topic: string | null
-  at: number | null
-  refused: string | null
-}
-
-/** Every fenced block with what the comment above it says of it. */
-function examplesOf(name: string): Example[] {
-  const blocks = page(name).matchAll(/(?:<!-- (.*?) -->\n+)?```(\w*)\n([\s\S]*?)```/g)
-  return [...blocks].map(([, note = '', language = '', text = '']) => ({
-    name,
-    language,
-    text: text.trim(),
-    topic: /topic: (\S+)/.exec(note)?.[1] ?? null,
-    at: /at: (\S+)/.exec(note)?.[1] ? Date.parse(/at: (\S+)/.exec(note)?.[1] ?? '') : null,
-    refused: /refused: (\S+)/.exec(note)?.[1] ?? null,
-  }))
-}
-
-const messages = pages.flatMap(examplesOf).filter(({ language }) => language !== 'sh')
+import { messages, page } from './examples.ts'
 
 describe('every example in the notes, through the real decoder', () => {
   it('says on which topic it goes', () => {
