@@ -1,4 +1,4 @@
-import type { Browser } from 'playwright-core'
+import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { openBrowser } from '../support/browser.ts'
 import { minute, noon } from './fake/kiln.ts'
@@ -11,12 +11,15 @@ beforeAll(async () => {
 })
 afterAll(() => browser.close())
 
-/** Keys ignore touches for 300 ms after they changed. */
-const settled = 400
+/** Keys ignore touches for 300 ms after they changed: by the page's own clock, and once it has fetched what the panels need. */
+async function settled(page: Page): Promise<void> {
+  await page.waitForFunction(() => performance.getEntriesByType('resource').some(({ name }) => /PanelSwitch.*js/.test(name)))
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 400)))))
+}
 
 test('one touch logs, a second one within two seconds is the same touch', async () => {
   const { page, fake, close } = await open(browser, { view: scenes.waiting })
-  await page.waitForTimeout(settled)
+  await settled(page)
   await page.tap('[data-key="refuel"]')
   await page.tap('[data-key="refuel"]')
   await expect.poll(() => fake.acts.length).toBe(1)
@@ -28,11 +31,11 @@ test('one touch logs, a second one within two seconds is the same touch', async 
 
 test('every touch is taken while readings arrive ten times a second', async () => {
   const { page, fake, close } = await open(browser, { view: scenes.waiting })
-  await page.waitForTimeout(settled)
+  await settled(page)
   const readings = setInterval(() => fake.part('channels', [...scenes.waiting.channels]), 100)
   try {
     for (const [index, key] of ['refuel', 'wet-condenser', 'start-collecting'].entries()) {
-      await page.waitForTimeout(settled)
+      await settled(page)
       await page.tap(`[data-key="${key}"]`)
       await expect.poll(() => fake.acts.length).toBe(index + 1)
     }
@@ -45,7 +48,7 @@ test('every touch is taken while readings arrive ten times a second', async () =
 
 test('a touch just after the keys changed was meant for what stood there before', async () => {
   const { page, fake, close } = await open(browser, { view: scenes.waiting })
-  await page.waitForTimeout(settled)
+  await settled(page)
   // in the page, so that the touch comes as soon as the new key stands
   await page.evaluate(() => {
     new MutationObserver((_, watch) => {
@@ -58,7 +61,7 @@ test('a touch just after the keys changed was meant for what stood there before'
   })
   fake.part('firing', { ...scenes.waiting.firing, collectingSince: noon })
   await page.waitForSelector('body[data-touched]')
-  await page.waitForTimeout(settled)
+  await settled(page)
   expect(fake.acts).toEqual([])
   await page.tap('[data-key="stop-collecting"]')
   await expect.poll(() => fake.acts.map(({ act }) => act.action)).toEqual(['stop-collecting'])
@@ -67,7 +70,7 @@ test('a touch just after the keys changed was meant for what stood there before'
 
 test('five minutes earlier: a later entry names the first', async () => {
   const { page, fake, close } = await open(browser, { view: scenes.waiting })
-  await page.waitForTimeout(settled)
+  await settled(page)
   await page.tap('[data-key="wet-condenser"]')
   await page.tap('.just button:has-text("5 min earlier")')
   await expect.poll(() => fake.acts.length).toBe(2)
@@ -78,7 +81,7 @@ test('five minutes earlier: a later entry names the first', async () => {
 
 test('it was not so: taken back by a later entry, nothing is erased', async () => {
   const { page, fake, close } = await open(browser, { view: scenes.waiting })
-  await page.waitForTimeout(settled)
+  await settled(page)
   await page.tap('[data-key="start-collecting"]')
   await page.tap('.just button:has-text("It was not so")')
   await expect.poll(() => fake.acts.length).toBe(2)
@@ -91,9 +94,9 @@ test.each([
   ['smoke', 'smoke-yellow', { action: 'observe', smoke: 'yellow' }],
 ] as const)('%s by its picture, twenty minutes ago', async (key, choice, act) => {
   const { page, fake, close } = await open(browser, { view: scenes.collecting })
-  await page.waitForTimeout(settled)
+  await settled(page)
   await page.tap(`[data-key="${key}"]`)
-  await page.waitForTimeout(settled)
+  await settled(page)
   expect(await violations(page)).toEqual([])
   await page.tap('.when button:has-text("20 min ago")')
   await page.tap(`[data-key="${choice}"]`)
@@ -105,10 +108,10 @@ test.each([
 
 test('sealing takes two touches in two places, and says the order', async () => {
   const { page, fake, close } = await open(browser, { view: scenes.sealing })
-  await page.waitForTimeout(settled)
+  await settled(page)
   const first = await page.locator('[data-key="seal"]').boundingBox()
   await page.tap('[data-key="seal"]')
-  await page.waitForTimeout(settled)
+  await settled(page)
   expect(await page.locator('.panel ol').innerText()).toMatch(/mouth first[\s\S]*chimney, last/i)
   const second = await page.locator('[data-key="go"]').boundingBox()
   if (!first || !second) throw new Error('a key is missing')
@@ -126,9 +129,9 @@ test('sealing takes two touches in two places, and says the order', async () => 
 
 test('trial opening shows its cautions before anything is logged', async () => {
   const { page, fake, close } = await open(browser, { view: scenes.morning })
-  await page.waitForTimeout(settled)
+  await settled(page)
   await page.tap('[data-key="crack"]')
-  await page.waitForTimeout(settled)
+  await settled(page)
   const told = await page.locator('.panel').innerText()
   expect(told).toMatch(/clay/i)
   expect(told).toMatch(/30 minutes/)
@@ -139,9 +142,9 @@ test('trial opening shows its cautions before anything is logged', async () => {
 
 test('a changed bottle with its litres, a decimal comma, and a word that is no number', async () => {
   const { page, fake, close } = await open(browser, { view: scenes.collecting })
-  await page.waitForTimeout(settled)
+  await settled(page)
   await page.tap('[data-key="swap-bottle"]')
-  await page.waitForTimeout(settled)
+  await settled(page)
   await page.fill('.field input', 'two')
   expect(await page.locator('.field .wrong').innerText()).toBe('A number is needed here.')
   expect(await page.locator('.foot [data-key="log"]').isDisabled()).toBe(true)
@@ -153,9 +156,9 @@ test('a changed bottle with its litres, a decimal comma, and a word that is no n
 
 test('air: mouth and chimney', async () => {
   const { page, fake, close } = await open(browser, { view: scenes.waiting })
-  await page.waitForTimeout(settled)
+  await settled(page)
   await page.tap('[data-key="air"]')
-  await page.waitForTimeout(settled)
+  await settled(page)
   await page.tap('[data-key="mouth-half"]')
   await page.tap('[data-key="chimney-open"]')
   await page.locator('.foot [data-key="log"]').tap()
@@ -165,9 +168,9 @@ test('air: mouth and chimney', async () => {
 
 test('arming asks for both ears and keeps what was heard', async () => {
   const { page, fake, close } = await open(browser, { view: scenes['before-lighting'] })
-  await page.waitForTimeout(settled)
+  await settled(page)
   await page.tap('[data-key="soundTest"]')
-  await page.waitForTimeout(settled)
+  await settled(page)
   await page.tap('[data-key="play"]')
   await page.tap('[data-key="tablet-yes"]')
   await page.tap('[data-key="buzzer-no"]')
@@ -178,7 +181,7 @@ test('arming asks for both ears and keeps what was heard', async () => {
 
 test('the log: an entry is put right by a later one', async () => {
   const { page, fake, close } = await open(browser, { view: scenes.waiting, path: '#/now/log' })
-  await page.waitForTimeout(settled)
+  await settled(page)
   await page.tap('[data-key="correct-a2"]')
   await page.tap('.panel li button:has-text("30 min earlier")')
   await expect.poll(() => fake.acts.length).toBe(1)
@@ -188,7 +191,7 @@ test('the log: an entry is put right by a later one', async () => {
 
 test('by keyboard alone: reach a key, open a panel, leave it, and be where one was', async () => {
   const { page, fake, close } = await open(browser, { view: scenes.waiting })
-  await page.waitForTimeout(settled)
+  await settled(page)
   const focused = () => page.evaluate(() => (document.activeElement as HTMLElement | null)?.dataset.key ?? document.activeElement?.tagName)
   for (let i = 0; i < 12 && (await focused()) !== 'drip'; i += 1) await page.keyboard.press('Tab')
   expect(await focused()).toBe('drip')
@@ -196,7 +199,7 @@ test('by keyboard alone: reach a key, open a panel, leave it, and be where one w
   await expect.poll(focused).toBe('H2')
   await page.keyboard.press('Escape')
   await expect.poll(focused).toBe('drip')
-  await page.waitForTimeout(settled)
+  await settled(page)
   await page.keyboard.press('Shift+Tab')
   await page.keyboard.press('Shift+Tab')
   await page.keyboard.press('Enter')

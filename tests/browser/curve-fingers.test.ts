@@ -8,7 +8,9 @@ let browser: Browser
 let at: Opened
 beforeAll(async () => {
   browser = await openBrowser()
-  at = await open(browser, { view: scenes.collecting, size: 'phone', path: '#/now/curve' })
+  const { acts } = scenes.waiting.firing
+  const view = { ...scenes.collecting, firing: { ...scenes.collecting.firing, acts } }
+  at = await open(browser, { view, size: 'phone', path: '#/now/curve' })
   await at.page.waitForSelector('.large canvas')
   await at.page.waitForTimeout(400)
 })
@@ -73,7 +75,7 @@ test('a finger that goes up or down scrolls the page and leaves the curve alone'
 
 test('a touched mark is told, and all of them are listed beside the table', async () => {
   await at.page.tap('[data-key="table"]')
-  const listed = await at.page.locator('.panel ul li').allInnerTexts()
-  expect(listed.map((line) => line.replace(/\s+/g, ' '))).toEqual(['07:10 lit', '07:53 fed the fire', '08:22 wetted the cloths'])
+  const listed = async () => (await at.page.locator('.panel ul li').allInnerTexts()).map((line) => line.replace(/\s+/g, ' '))
+  await expect.poll(listed).toEqual(['07:10 lit', '07:53 fed the fire', '08:22 wetted the cloths'])
   await at.page.tap('[data-key="table"]')
 })
