@@ -170,6 +170,7 @@ export const en = {
     litInferred: 'lit, as the firebox says',
     collecting: 'collecting',
     sealed: 'sealed',
+    opened: 'opened',
     bottle: (n: number) => `bottle ${n}`,
     before: (amount: string) => `one before: ${amount}`,
     rate: (amount: string) => `~ ${amount} an hour`,

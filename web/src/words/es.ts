@@ -150,6 +150,7 @@ export const es: Words = {
     litInferred: 'encendido, según el fogón',
     collecting: 'recogiendo',
     sealed: 'sellado',
+    opened: 'abierto',
     bottle: (n) => `botella ${n}`,
     before: (amount) => `la anterior: ${amount}`,
     rate: (amount) => `~ ${amount} por hora`,

@@ -149,6 +149,7 @@ export const th: Words = {
     litInferred: 'จุดไฟมา ตามช่องไฟ',
     collecting: 'เก็บมา',
     sealed: 'ปิดมา',
+    opened: 'เปิดมา',
     bottle: (n) => `ขวดที่ ${n}`,
     before: (amount) => `ขวดก่อน ${amount}`,
     rate: (amount) => `~ ${amount} ต่อชั่วโมง`,

@@ -2,7 +2,7 @@ import type { InsideSlice, Ms } from '../../../../server/contract/fold.ts'
 import type { KilnView } from '../../../../server/contract/live.ts'
 import type { DripLook, Phase, SmokeLook } from '../../../../server/contract/vocabulary.ts'
 import { lastSeen } from '../acts/log.ts'
-import { channelOf, isSealed, seenForMs } from '../words/sentence.ts'
+import { channelOf, isSealed, isUnloading, seenForMs } from '../words/sentence.ts'
 import { bottleOf } from './bottle.ts'
 
 export interface Picture {
@@ -47,7 +47,8 @@ export function pictureOf(kiln: KilnView, now: Ms): Picture {
     smoke: sealed ? 'none' : smokeOf(kiln, now),
     drip: dripOf(kiln, now),
     bottle: { shown: firing.collectingSince !== null, ...filled(kiln) },
-    sealed,
+    // the plates are off once it stands open
+    sealed: sealed && !isUnloading(kiln),
   }
 }
 

@@ -23,6 +23,7 @@ export function channelOf(kiln: KilnView, role: Role): ChannelView | undefined {
 /** The number that the standing call hangs on; it is drawn larger than the others. */
 export function decidingRole(kiln: KilnView): Role {
   const command = kiln.command.do
+  if (isUnloading(kiln)) return channelOf(kiln, 'core') ? 'core' : 'wall'
   if (command === 'none' || command === 'light' || command === 'relight') return 'firebox'
   if (command === 'keep-shut' || command === 'trial-opening') return channelOf(kiln, 'core') ? 'core' : 'wall'
   if (channelOf(kiln, 'smoke') || kiln.estimate) return 'smoke'
@@ -96,7 +97,7 @@ function rounded(slope: number, sd: number): number {
 export function sentenceOf(kiln: KilnView, now: Ms, words: Words, measures: Measures): Sentence {
   const { command } = kiln
   // nothing is called any more, and the drum is not yet empty
-  if (command.do === 'none' && isSealed(kiln.firing)) return words.unloading
+  if (isUnloading(kiln)) return words.unloading
   if (command.do === 'none') return { command: words.commands.none, until: words.untils.none, why: chargeText(kiln, words, measures) }
   const role = decidingRole(kiln)
   if (command.do === 'light')
@@ -204,6 +205,11 @@ function untilText(kiln: KilnView, now: Ms, words: Words, measures: Measures): s
 /** Closed and not yet opened for good: cold pipes then say nothing about the charcoal. */
 export function isSealed({ sealedAt, phase }: KilnView['firing']): boolean {
   return sealedAt !== null && (phase === 'cooling' || phase === 'cold')
+}
+
+/** It was opened after it had cooled, and the charcoal is still in it. */
+export function isUnloading({ command, firing }: Pick<KilnView, 'command' | 'firing'>): boolean {
+  return command.do === 'none' && isSealed(firing)
 }
 
 export function capital(text: string): string {

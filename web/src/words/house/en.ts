@@ -9,7 +9,7 @@ export const en = {
     link: 'Nodes and their secrets',
     title: (n: number) => (n === 0 ? 'Every node is known.' : n === 1 ? 'One node waits for your word.' : `${n} nodes wait for your word.`),
     none: 'No node was heard yet.',
-    open: 'A node without a secret may send too. That can be switched off under All settings: onlyPairedNodes.',
+    open: 'A node without a secret may send too. That can be switched off under All settings: Only paired nodes.',
     closed: 'Only paired nodes may send.',
     outside: 'The broker is another’s: it keeps the secrets of the nodes itself.',
     notOwner: 'Only the owner sees the secrets. Open this page on the box itself, or on the owner’s tablet.',

@@ -6,7 +6,7 @@ export const es: HouseWords = {
     link: 'Los nodos y sus secretos',
     title: (n) => (n === 0 ? 'Todos los nodos son conocidos.' : n === 1 ? 'Un nodo espera su palabra.' : `${n} nodos esperan su palabra.`),
     none: 'Todavía no se ha oído ningún nodo.',
-    open: 'También puede enviar un nodo sin secreto. Se quita en Todos los ajustes: onlyPairedNodes.',
+    open: 'También puede enviar un nodo sin secreto. Se quita en Todos los ajustes: Solo nodos emparejados.',
     closed: 'Solo pueden enviar los nodos emparejados.',
     outside: 'El bróker es de otro: él mismo guarda los secretos de los nodos.',
     notOwner: 'Solo el dueño ve los secretos. Abra esta página en la propia caja o en la tableta del dueño.',

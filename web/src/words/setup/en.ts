@@ -272,6 +272,8 @@ export const en = {
     yesNo: { true: 'yes', false: 'no' },
     levels: { error: 'errors only', warn: 'warnings', info: 'the usual', debug: 'everything' },
     practice: 'common practice, no source',
+    published: 'published practice',
+    box: 'The box and its network',
     problems: (n: number) => (n === 1 ? 'One field can not be so:' : `${n} fields can not be so:`),
     unsaved: 'Not kept yet.',
     whatIf: 'What would this have changed?',

@@ -250,6 +250,8 @@ export const es: SetupWords = {
     yesNo: { true: 'sí', false: 'no' },
     levels: { error: 'solo errores', warn: 'advertencias', info: 'lo usual', debug: 'todo' },
     practice: 'práctica común, sin fuente',
+    published: 'práctica publicada',
+    box: 'La caja y su red',
     problems: (n) => (n === 1 ? 'Un campo no puede ser así:' : `${n} campos no pueden ser así:`),
     unsaved: 'Aún sin guardar.',
     whatIf: '¿Qué habría cambiado?',

@@ -245,6 +245,8 @@ export const th: SetupWords = {
     yesNo: { true: 'ใช่', false: 'ไม่' },
     levels: { error: 'เฉพาะข้อผิดพลาด', warn: 'คำเตือน', info: 'ตามปกติ', debug: 'ทุกอย่าง' },
     practice: 'ทำกันทั่วไป ไม่มีที่มา',
+    published: 'มีตีพิมพ์ไว้',
+    box: 'กล่องและเครือข่าย',
     problems: (n) => `${n} ช่องเป็นแบบนี้ไม่ได้:`,
     unsaved: 'ยังไม่ได้เก็บ',
     whatIf: 'ถ้าใช้ค่านี้จะต่างอย่างไร',
