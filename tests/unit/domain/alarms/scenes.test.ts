@@ -23,6 +23,16 @@ describe('the fire', () => {
     expect(alarmsOf(outputs)).toEqual([])
     expect(view.hints.map((h) => h.hint)).toContain('feed-fire')
   })
+  it('dying is told with the habit of feeding, the middle one of the pauses, once there are two of them', () => {
+    const fedAt = (minutes: readonly number[]) => {
+      const feeds = minutes.map((m): [number, Action] => [m, { action: 'refuel' }])
+      const { view } = play(firing(dying, [lit, ...feeds], -5, 165))
+      return view.alarms.find((a) => a.alarm === 'fire-dying')?.because.find((reason) => reason.code === 'fed-before')
+    }
+    expect(fedAt([60, 70, 100, 140])?.limit).toBe(30)
+    expect(fedAt([60, 100])).toMatchObject({ code: 'fed-before' })
+    expect(fedAt([60, 100])?.limit).toBeUndefined()
+  })
   it('a firebox probe that fails raises its own alarm and leaves that of the fire standing', () => {
     const blind: Curves = { ...dying, firebox: (m) => (m > 165 ? null : dying.firebox!(m)) }
     const { outputs, view } = play(firing(blind, [lit], -5, 200))
