@@ -1,3 +1,4 @@
+import { setTimeout as pause } from 'node:timers/promises'
 import mqtt from 'mqtt'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { getJson, post } from '../../support/driven-app.ts'
@@ -74,20 +75,21 @@ describe('nodes with a secret of their own', () => {
   })
 
   it('S2 a connection ends with the secret that it came in with, and one without a secret when only paired nodes may come in', async () => {
-    const ended = (client: mqtt.MqttClient) => new Promise<void>((resolve) => client.once('close', () => resolve()))
+    const ended = (client: mqtt.MqttClient): Promise<boolean> =>
+      Promise.race([new Promise<boolean>((resolve) => client.once('close', () => resolve(true))), pause(10_000, false)])
     const first = await pair('n9', 'make')
     const live9 = await comeIn('n9', first.secret ?? '')
     const other = await comeIn()
     const gone = ended(live9)
     const second = await pair('n9', 'make')
-    await gone
+    expect(await gone).toBe(true)
     expect(await refused('n9', first.secret ?? '')).toBe(true)
     // nobody else was sent away, and who has the new secret stays
     expect(other.connected).toBe(true)
     const renewed = await comeIn('n9', second.secret ?? '')
     const otherGone = ended(other)
     await only(true)
-    await otherGone
+    expect(await otherGone).toBe(true)
     expect(renewed.connected).toBe(true)
     await only(false)
     // the first secret that was shown is confirmed: who came in by the same name with another one has to go
@@ -95,7 +97,7 @@ describe('nodes with a secret of their own', () => {
     const impostor = await comeIn('n10', 'another-secret-of-some-length')
     const impostorGone = ended(impostor)
     await pair('n10', 'confirm')
-    await impostorGone
+    expect(await impostorGone).toBe(true)
     expect(shown.connected).toBe(true)
     for (const client of [shown, renewed, live9, other, impostor]) await client.endAsync(true)
   })
