@@ -23,6 +23,19 @@ describe('the fire', () => {
     expect(alarmsOf(outputs)).toEqual([])
     expect(view.hints.map((h) => h.hint)).toContain('feed-fire')
   })
+  it('dying keeps within what the limits of the kiln allow: a furious fire may halve, a small one is told before it is out', () => {
+    const falls = (usual: number, to: number): string[] => {
+      const curve: Curves = { ...three, firebox: through([-15, 20], [0, 20], [15, usual], [120, usual], [140, to], [200, to]) }
+      return alarmsOf(play(firing(curve, [lit], -5, 180)).outputs)
+    }
+    // sixty parts of a hundred would be 540 °C: fire low is 350, and one at 420 is not dying
+    expect(falls(900, 420)).toEqual([])
+    // sixty parts of a hundred would be 237 °C: too near to out, which is 200
+    expect(falls(395, 243)).toEqual(['fire-dying'])
+  })
+  it('left to die after feeding was stopped is quiet', () => {
+    expect(alarmsOf(play(firing(dying, [lit, [130, { action: 'stop-feeding' }]], -5, 200)).outputs)).toEqual([])
+  })
   it('dying is told with the habit of feeding, the middle one of the pauses, once there are two of them', () => {
     const fedAt = (minutes: readonly number[]) => {
       const feeds = minutes.map((m): [number, Action] => [m, { action: 'refuel' }])
@@ -38,6 +51,17 @@ describe('the fire', () => {
     const { outputs, view } = play(firing(blind, [lit], -5, 200))
     expect(alarmsOf(outputs)).toEqual(['fire-dying', 'probe-fault'])
     expect(view.alarms.map((a) => [a.alarm, a.state])).toContainEqual(['fire-dying', 'unacknowledged'])
+  })
+  it('a wall that races while it is still cold is the fire that was lit', () => {
+    const early: Curves = { ...three, wall: (m) => Math.min(110, 20 + Math.max(0, m - 20) * 15) }
+    expect(alarmsOf(play(firing(early, [lit], -5, 60)).outputs)).toEqual([])
+  })
+  it('smoke that falls with its fire is no choked vent; smoke that falls beside a fire that burns on is', () => {
+    const collapse = (m: number): number => (m < 150 ? drum.smoke!(m)! : 30)
+    const choked: Curves = { ...drum, smoke: collapse }
+    expect(alarmsOf(play(firing(choked, [lit], -5, 170)).outputs)).toContain('vent-choked')
+    const both: Curves = { ...drum, smoke: collapse, firebox: (m) => (m < 150 ? drum.firebox!(m)! : drum.firebox!(150)! * 0.75) }
+    expect(alarmsOf(play(firing(both, [lit], -5, 170)).outputs)).not.toContain('vent-choked')
   })
   it('wall racing is flame inside', () => {
     const racing: Curves = { ...three, wall: (m) => (m > 200 ? 120 + (m - 200) * 15 : three.wall!(m)) }
@@ -96,10 +120,11 @@ describe('the condenser', () => {
     expect(view.alarms.filter((a) => a.alarm.startsWith('condenser') && a.state === 'unacknowledged')).toHaveLength(1)
   })
   it('a wave of vapour that comes and goes by itself within a quarter of an hour raises nothing, dry cloths of the same height do', () => {
-    const top = (m: number): number => Math.max(0, 18 - Math.abs(m - 240) * 2.4)
-    const wave: Curves = { ...three, outlet: (m) => (m < 226 ? cycle(12)(m) : 45 + top(m)) }
-    expect(alarmsOf(play(firing(wave, [lit], -5, 290)).outputs)).toEqual([])
-    const dry: Curves = { ...three, outlet: (m) => (m < 226 ? cycle(12)(m) : 45 + (m < 240 ? top(m) : 18)) }
+    // up within six minutes, five at the top, down within five
+    const wave = through([226, 45], [232, 69], [237, 69], [242, 45], [300, 45])
+    const passing: Curves = { ...three, outlet: (m) => (m < 226 ? cycle(12)(m) : wave(m)) }
+    expect(alarmsOf(play(firing(passing, [lit], -5, 290)).outputs)).toEqual([])
+    const dry: Curves = { ...three, outlet: (m) => (m < 226 ? cycle(12)(m) : wave(Math.min(m, 237))) }
     expect(alarmsOf(play(firing(dry, [lit], -5, 290)).outputs)).toEqual(['condenser-warm'])
   })
   it('an outlet far under the notice, and far over what wet cloths reach, is told as well', () => {
