@@ -29,7 +29,7 @@ function detailOf(act: Action, words: Words, measures: Measures): (string | unde
     case 'unload':
       return [
         act.charcoalKg === undefined ? undefined : measures.kilograms(act.charcoalKg),
-        act.finesKg === undefined ? undefined : `${words.panel.fines} ${measures.kilograms(act.finesKg)}`,
+        act.finesKg === undefined ? undefined : `${small(words.panel.fines)} ${measures.kilograms(act.finesKg)}`,
       ]
     case 'glass':
       return [String(act.number), act.drip && words.dripLooks[act.drip]]
@@ -55,4 +55,9 @@ function detailOf(act: Action, words: Words, measures: Measures): (string | unde
 export function nameOf(channel: string, words: Words): string {
   const last = channel.split('/').at(-1) ?? channel
   return (words.roles as Record<string, string>)[last] ?? last
+}
+
+/** The name of a field in the middle of a line. */
+function small(text: string): string {
+  return text.charAt(0).toLocaleLowerCase() + text.slice(1)
 }

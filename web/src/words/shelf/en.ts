@@ -135,7 +135,7 @@ export const en = {
     covers: { earth: 'under earth', none: 'bare', brick: 'in brick' },
     ways: { kept: 'small fire kept to the end', 'let-run': 'let run by itself' },
     lit: 'Lit',
-    ended: 'Ended',
+    ended: 'ended',
     firebox: 'firebox',
     demo: 'Demo data: made up, no real firing.',
     routine: (fed: number, wetted: number) => `Besides: fed ${fed} times, cloths wetted ${wetted} times.`,

@@ -135,7 +135,7 @@ export const es: ShelfWords = {
     covers: { earth: 'bajo tierra', none: 'desnudo', brick: 'en ladrillo' },
     ways: { kept: 'fuego pequeño mantenido hasta el final', 'let-run': 'dejado correr solo' },
     lit: 'Encendida',
-    ended: 'Terminada',
+    ended: 'terminada',
     firebox: 'fogón',
     demo: 'Datos de ejemplo: inventados, ninguna hornada real.',
     routine: (fed, wetted) => `Además: se alimentó ${fed} veces, se mojaron los trapos ${wetted} veces.`,
