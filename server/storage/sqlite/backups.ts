@@ -4,8 +4,8 @@ export interface StoreLog {
 }
 
 const dailyMs = 24 * 3_600_000
-/** A service that is started anew each day must come to its backup too. */
-const firstLookMs = 10 * 60_000
+/** A service that is started anew each day must come to its backup too, but not before it has settled. */
+const firstLookMs = 15 * 60_000
 const lookEveryMs = 3_600_000
 /** After the end of a firing: what belongs to it is written in several steps. */
 const settleMs = 10_000
