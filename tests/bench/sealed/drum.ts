@@ -3,7 +3,8 @@ import { type Leak, leaksKgS } from './leak.ts'
 import type { Night } from './night.ts'
 
 // A third hand's drum for nights alone: ten slices; in each the charge in three rings, the steel, the earth above and the ground below.
-// One implicit step a minute. It shares no code with server/domain/kiln nor with the kilns of server/simulator.
+// One implicit step a minute; heat goes along the drum through charge, steel and earth.
+// It shares no code with server/domain/kiln nor with the kilns of server/simulator.
 // Orders of magnitude from trade facts 9.2.5-9.2.12; where no source is named the spread is this world's own guess.
 
 const slices = 10
@@ -29,12 +30,15 @@ export class Drum {
   private readonly afterJ = new Float64Array(slices)
   private readonly endC = new Float64Array(slices)
   private readonly frontH = new Float64Array(slices)
-  private readonly along: number
+  /** From a slice to the next, W/K: of each ring, of the steel, of each layer of earth. */
+  private readonly alongWK = new Float64Array(nodes)
   private readonly endsWK: number
   private readonly outerWK: number
   private readonly embersC: number
   private readonly rampH: number
   readonly litH: number
+  /** Dry wood that the charcoal was made of, kg. */
+  readonly woodKg: number
   private readonly d = new Float64Array(nodes)
   private readonly r = new Float64Array(nodes)
   burningW = 0
@@ -45,7 +49,12 @@ export class Drum {
     this.rampH = chance.between(0.8, 4)
     this.embersC = chance.between(620, 850)
     // through the bed about 0.9 W/K, and across the space that shrinking charcoal leaves 1 (100 °C) to 3 (300 °C) by radiation: own estimate
-    this.along = about(2.5, 0.4)
+    const bedWK = about(2.5, 0.4)
+    // by the section of each ring; a third to each had made thin cores swing without bound
+    for (let k = 0; k < rings; k++) this.alongWK[k] = (bedWK * (2 * k + 1)) / (rings * rings)
+    // 20 kg of steel (trade facts 9.2.9-9.2.10) lead about as much as the bed
+    const steelM2 = 20 / 7850 / (2 * lengthM * radiusM * Math.PI + 2 * Math.PI * radiusM ** 2)
+    this.alongWK[steelAt] = (chance.branch('steel').between(45, 50) * steelM2 * 2 * Math.PI * radiusM * slices) / lengthM
     this.endsWK = chance.between(0.05, 0.5)
     const above = chance.between(0.68, 0.95)
     const charcoalKg = chance.between(9, 24)
@@ -53,6 +62,8 @@ export class Drum {
     const soilJm3K = chance.between(1.25e6, 2.4e6)
     const kCharge = chance.between(0.3, 1.2)
     const coverM = chance.between(0.04, 0.14)
+    // 25 to 36 % of the dry wood (trade facts 3.1.5-3.1.8), less what burns in a drum: own estimate
+    this.woodKg = charcoalKg / chance.branch('yield').between(0.22, 0.34)
     this.charge(chance, charcoalKg)
     // along the radius
     for (let i = 1; i < rings; i++) {
@@ -102,6 +113,7 @@ export class Drum {
     let before = 0
     for (let k = 0; k < soil; k++) {
       const thick = (depthM * 1.6 ** k) / sum
+      this.alongWK[from + k] = (wMK * thick * share * 2 * Math.PI * radiusM * slices) / lengthM
       for (let s = 0; s < slices; s++) this.heat[s * nodes + from + k] = jM3K * thick * area
       // give[from + k] is the way from the node before it (the steel before the first)
       this.give[from + k] = (wMK * area) / (thick / 2 + before)
@@ -125,6 +137,7 @@ export class Drum {
         for (let k = 0; k < rings; k++) this.c[s * nodes + k] = c - (rings - 1 - k) * 4
         this.solve(s, night, hour - this.litH, true)
       }
+      this.alongTheDrum(steelAt)
       this.note(hour - this.litH)
     }
   }
@@ -146,12 +159,18 @@ export class Drum {
       this.made[s] = (this.made[s] ?? 0) + after / stepS
       this.solve(s, night, hour, false)
     }
+    this.alongTheDrum(0)
+  }
+
+  /** From slice to slice; `from` leaves out the rings where they are led. */
+  private alongTheDrum(from: number): void {
+    const { c, heat, alongWK } = this
     for (let s = 0; s + 1 < slices; s++)
-      for (let k = 0; k < rings; k++) {
+      for (let k = from; k < nodes; k++) {
         const [i, j] = [s * nodes + k, (s + 1) * nodes + k]
-        const joule = (this.along / rings) * ((this.c[i] ?? 0) - (this.c[j] ?? 0)) * stepS
-        this.c[i] = (this.c[i] ?? 0) - joule / (this.heat[i] ?? 1)
-        this.c[j] = (this.c[j] ?? 0) + joule / (this.heat[j] ?? 1)
+        const joule = (alongWK[k] ?? 0) * ((c[i] ?? 0) - (c[j] ?? 0)) * stepS
+        c[i] = (c[i] ?? 0) - joule / (heat[i] ?? 1)
+        c[j] = (c[j] ?? 0) + joule / (heat[j] ?? 1)
       }
   }
 

@@ -52,9 +52,10 @@ export function resultOf(name: string, course: Course, readings: Readings, follo
   }
 }
 
+const hours = (value: number): string => (Number.isFinite(value) ? value.toFixed(1) : 'later')
 const quantile = (values: readonly number[], part: number): string => {
   const sorted = [...values].sort((a, b) => a - b)
-  return sorted.length === 0 ? '-' : (sorted[Math.min(sorted.length - 1, Math.floor(part * sorted.length))] ?? 0).toFixed(1)
+  return sorted.length === 0 ? '-' : hours(sorted[Math.min(sorted.length - 1, Math.floor(part * sorted.length))] ?? 0)
 }
 const share = (part: number, of: number): string => (of === 0 ? '-' : `${((100 * part) / of).toFixed(0)} %`)
 
@@ -64,9 +65,11 @@ export function tell(results: readonly Result[]): string {
   for (const world of [...worlds, null]) {
     const mine = results.filter((r) => world === null || r.world === world)
     const sound = mine.filter((r) => r.kind === 'tight' && !r.off)
-    const late = sound.flatMap((r) => (r.lateH === null ? [] : [r.lateH]))
+    // a call that did not come while the night was followed is later than all others
+    const late = sound.filter((r) => r.everSafe && r.unsafe === null).map((r) => r.lateH ?? Infinity)
+    const called = late.filter(Number.isFinite)
     lines.push(
-      `${(world ?? 'all').padEnd(7)} ${mine.length} phases, unsafe ${mine.filter((r) => r.unsafe !== null).length}; opening after it was safe: median ${quantile(late, 0.5)} h, quantiles 10 ${quantile(late, 0.1)} 90 ${quantile(late, 0.9)} (${late.length} of ${sound.filter((r) => r.everSafe).length} called while followed)`,
+      `${(world ?? 'all').padEnd(7)} ${mine.length} phases, unsafe ${mine.filter((r) => r.unsafe !== null).length}; opening after it was safe: median ${quantile(late, 0.5)} h, quantiles 10 ${quantile(late, 0.1)} 90 ${quantile(late, 0.9)} (of the ${called.length} of ${late.length} called while followed: ${quantile(called, 0.5)} h)`,
     )
   }
   for (const r of results)
