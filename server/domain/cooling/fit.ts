@@ -1,10 +1,12 @@
 import type { Ms, Reason } from '../../contract/fold.ts'
+import { chargeMass } from '../calls/heat.ts'
 import { mean } from '../firing/history.ts'
 import type { Look } from '../firing/look.ts'
-import { hottest } from './bound.ts'
+import { boundOf } from './bound.ts'
 import { leakSign } from './leak.ts'
 import { fellOff, neverWarm } from './probe-off.ts'
-import type { ColdStart, Cooling } from './state.ts'
+import { nightSigns } from './signs.ts'
+import type { Before, ColdStart, Cooling } from './state.ts'
 
 const tenMinutesMs = 600_000
 const hourMs = 3_600_000
@@ -19,6 +21,11 @@ export function airC(look: Look): { value: number; measured: boolean } | null {
 
 /** The earth over a drum follows the air in about so long: of 0 to 24 h this left the least spread in the share, on trials, no source. */
 const coverLagH = 8
+const thinCoverLagH = 3
+const thickCoverLagH = 20
+const firstLeastK = 10
+/** A firing of which nobody knows when it was lit. Common practice, no source. */
+const usualBurnH = 9
 
 /** Every ten minutes while sealed. */
 export function stepCooling(cooling: Cooling, look: Look, cold: ColdStart): void {
@@ -27,28 +34,51 @@ export function stepCooling(cooling: Cooling, look: Look, cold: ColdStart): void
   const elapsedMs = look.at - cooling.sealedAt
   // a pipe that carried smoke until now needs a while to be as cool as the air
   if (air !== null && (air.measured || elapsedMs >= pipeCoolsMs)) {
-    cooling.feltC ??= mean(look.past.ambient, 240) ?? air.value
-    cooling.feltC += (air.value - cooling.feltC) / (6 * coverLagH)
+    const settled = mean(look.past.ambient, 240) ?? air.value
+    const follow = (feltC: number | null, lagH: number): number => (feltC ?? settled) + (air.value - (feltC ?? settled)) / (6 * lagH)
+    cooling.feltC = follow(cooling.feltC, coverLagH)
+    cooling.quickFeltC = follow(cooling.quickFeltC, thinCoverLagH)
+    cooling.slowFeltC = follow(cooling.slowFeltC, thickCoverLagH)
     cooling.airAt = look.at
   }
   const felt = cooling.feltC
   if (wall !== null && cooling.firstWallC === null && elapsedMs < firstWithinMs) cooling.firstWallC = wall - offsetK(cold)
   if (felt !== null && cooling.firstWallC !== null && cooling.firstK === null) {
     cooling.firstK = cooling.firstWallC - felt
-    const before = mean(look.past.wall, 30, 60 + elapsedMs / 60_000)
-    if (before !== null && cooling.firstK > 0) cooling.hourBefore = (before - offsetK(cold) - felt) / cooling.firstK
+    cooling.before = lookBack(look, cold, felt, cooling.firstK, elapsedMs / 60_000)
   }
   const over = felt === null || wall === null ? null : wall - offsetK(cold) - felt
   cooling.points.push(over === null ? null : Math.round(over * 1000) / 1000)
   cooling.wallOff ??= fellOff(cooling, over) ?? (felt === null ? null : neverWarm(cooling, look, felt))
   const airIsOld = cooling.airAt === null || look.at - cooling.airAt > airHoldsMs
-  cooling.hottestC = felt === null || over === null || airIsOld ? null : hottest(cooling, look, over, felt, cold)
+  const known = felt !== null && over !== null && !airIsOld
+  const signs = known && elapsedMs >= learntFromMs ? nightSigns(cooling, look, air) : null
+  const { hottestC, fireOdds } = known ? boundOf(cooling, look, felt, signs) : { hottestC: null, fireOdds: null }
+  cooling.hottestC = hottestC
+  cooling.fireOdds = fireOdds
   leaks(cooling, look, over, elapsedMs)
+}
+
+function lookBack(look: Look, cold: ColdStart, felt: number, firstK: number, minutes: number): Before {
+  const share = (wallC: number | null): number | null =>
+    wallC === null ? null : Math.max(0, Math.min(3, (wallC - offsetK(cold) - felt) / Math.max(firstLeastK, firstK)))
+  const charge = chargeMass(look.config, look.facts.charge)
+  return {
+    hourShare: share(mean(look.past.wall, 30, 45 + minutes)),
+    threeHoursShare: share(mean(look.past.wall, 30, 165 + minutes)),
+    fireC: mean(look.past.firebox, 180, minutes),
+    smokeC: mean(look.past.smoke, 30, minutes),
+    burntH: look.litAt === null ? usualBurnH : Math.max(1, (look.at - look.litAt) / hourMs),
+    woodKg: charge.assumed ? null : charge.dryKg,
+    coldKnown: cold.wallOverAirK !== null,
+  }
 }
 
 /** Beyond this the probes are not off by a little, one of them stood in the sun or by the fire. Own judgement. */
 const offsetK = (cold: ColdStart): number => Math.max(-6, Math.min(6, cold.wallOverAirK ?? 0))
 
+/** What was learnt, was learnt from there on. */
+const learntFromMs = 5 * hourMs
 const firstWithinMs = 4 * hourMs
 const pipeCoolsMs = 40 * 60_000
 /** Without a word of the air for so long, what the cover felt is no longer known. */

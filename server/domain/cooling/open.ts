@@ -13,6 +13,9 @@ const nearK = 20
 /** How far the model's 99.9 % bound lies above what its kilns really had, K (trials: 3 to 50). */
 const modelDoubtK = 60
 
+/** `npm run sealed` holds it to account. */
+const fireFrom = -2
+
 export interface OpenJudgement {
   due: boolean
   because: Reason[]
@@ -49,7 +52,8 @@ export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | nu
   if (rate === null) unless.push({ code: 'wall-unknown' })
   else put(rate <= Math.max(0.5, airRate + 0.5), { code: 'wall-falling', value: rate })
   put(cooling.rose === null, cooling.rose?.[0] ?? { code: 'no-rise' })
-  put(cooling.slow === null && !modelLeak, cooling.slow?.[0] ?? { code: 'no-leak' })
+  const burnsUnseen = cooling.fireOdds !== null && cooling.fireOdds > fireFrom
+  put(cooling.slow === null && !modelLeak && !burnsUnseen, cooling.slow?.[0] ?? { code: 'no-leak' })
   if (cooling.lingers !== null) unless.push(...cooling.lingers)
   if (cooling.wallOff !== null) unless.push(...cooling.wallOff)
   cooling.doubts = cooling.wallOff === null ? [] : [...cooling.wallOff]

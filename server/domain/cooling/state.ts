@@ -8,6 +8,9 @@ export interface Cooling {
   sealedAt: Ms
   /** The air as the earth over the drum has felt it, °C: what the wall falls towards. Null until the air is known. */
   feltC: number | null
+  /** The same with a shorter and a longer memory, °C: earth of other thickness. */
+  quickFeltC: number | null
+  slowFeltC: number | null
   /** When the air was last known. */
   airAt: Ms | null
   /** Wall when it was sealed, °C, and over the air, K; null until they are known. */
@@ -33,18 +36,34 @@ export interface Cooling {
   lingers: Reason[] | null
   /** The wall fell faster than any sealed drum under earth, or was never warm beside a hot fire: its probe tells nothing of the inside. */
   wallOff: Reason[] | null
-  /** Share of its warmth that the wall had already an hour before it was sealed: where it rose until then, other parts lag behind it. */
-  hourBefore: number | null
+  before: Before
   /** Since when everything that opening asks for has held. */
   fitSince: Ms | null
   doubts: Reason[]
+  /** Logarithm of the odds that something burns unseen; null where nothing can be said. */
+  fireOdds: number | null
   hottestC: number | null
+}
+
+/** What was known when the kiln was sealed. */
+export interface Before {
+  /** Share of its warmth that the wall had already an hour, and three, before: where it rose until then, other parts lag behind it. */
+  hourShare: number | null
+  threeHoursShare: number | null
+  fireC: number | null
+  smokeC: number | null
+  burntH: number
+  /** Dry wood that was loaded, kg, where it was weighed. */
+  woodKg: number | null
+  coldKnown: boolean
 }
 
 export function startCooling(sealedAt: Ms): Cooling {
   return {
     sealedAt,
     feltC: null,
+    quickFeltC: null,
+    slowFeltC: null,
     airAt: null,
     firstWallC: null,
     firstK: null,
@@ -61,9 +80,10 @@ export function startCooling(sealedAt: Ms): Cooling {
     burnt: false,
     lingers: null,
     wallOff: null,
-    hourBefore: null,
+    before: { hourShare: null, threeHoursShare: null, fireC: null, smokeC: null, burntH: 9, woodKg: null, coldKnown: false },
     fitSince: null,
     doubts: [],
+    fireOdds: null,
     hottestC: null,
   }
 }

@@ -36,7 +36,7 @@ export function bedCourse({ plan, whole }: Sealed, chance: Chance): { course: Co
   const contact = plan.probes.wallContact
   const mouthH = probe.between(0.8, 2.4)
   const mouthShare = probe.often(0.5) ? 0 : probe.between(0, 0.2)
-  const course = emptyCourse(plan.family, leak, sealedH)
+  const course = emptyCourse(plan.family, leak, sealedH, plan.bed.charge.dryKg)
   const rows = whole.mouth.length
   // the places of the whole firing's own probe: the night's wall before the seal is moved so that it joins
   const joins = (bed.wallC(place) - (whole.air.at(-1) ?? 0)) / Math.max(5, (whole.wall.at(-1) ?? 0) - (whole.air.at(-1) ?? 0))

@@ -1,8 +1,9 @@
+import type { Look } from '../../../server/domain/firing/look.ts'
 import type { Cooling } from '../../../server/domain/cooling/state.ts'
 import { leadMin, type Course } from './course.ts'
 
 /** Looks at the fold's own record of the night, once a minute. */
-export type Signs = (cooling: Cooling, minute: number) => void
+export type Signs = (cooling: Cooling, minute: number, look: Look) => void
 
 /** Air that burns less than this in the mean of its first hour is no fire yet, W. */
 const leastW = 30

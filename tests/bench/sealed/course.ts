@@ -18,9 +18,11 @@ export interface Course {
   burningW: number[]
   leak: Leak | null
   litH: number
+  /** Dry wood as it was loaded, kg. */
+  woodKg: number
 }
 
-export const emptyCourse = (world: Course['world'], leak: Leak | null, litH: number): Course => ({
+export const emptyCourse = (world: Course['world'], leak: Leak | null, litH: number, woodKg: number): Course => ({
   world,
   wall: [],
   slipped: [],
@@ -33,6 +35,7 @@ export const emptyCourse = (world: Course['world'], leak: Leak | null, litH: num
   burningW: [],
   leak,
   litH,
+  woodKg,
 })
 
 /** A night is followed for so long after the hottest part has fallen under the limit of opening: late calls shall be seen. */

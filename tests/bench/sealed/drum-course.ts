@@ -16,7 +16,7 @@ export function drumCourse(chance: Chance): { course: Course; night: Night } {
   const mouthH = probe.between(0.8, 2.4)
   const mouthShare = probe.often(0.5) ? 0 : probe.between(0, 0.3)
   const chimneyShare = probe.between(0, 0.04)
-  const course = emptyCourse('drum', leak, drum.litH)
+  const course = emptyCourse('drum', leak, drum.litH, drum.woodKg)
   const at = (xs: Float32Array, x: number): number => {
     const p = Math.min(Math.max(x * xs.length - 0.5, 0), xs.length - 1.001)
     const i = Math.floor(p)

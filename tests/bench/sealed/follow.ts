@@ -32,7 +32,12 @@ export function follow(course: Course, readings: Readings, advise: ((look: Look)
     at: sealedAt - leadMin * minuteMs,
     now: {},
     past: Object.fromEntries(roles.map((role) => [role, emptyHistory()])) as Look['past'],
-    facts: { ...noFacts(), litAt: sealedAt - course.litH * 60 * minuteMs, sealedAt },
+    facts: {
+      ...noFacts(),
+      litAt: sealedAt - course.litH * 60 * minuteMs,
+      sealedAt,
+      charge: readings.woodKg === null ? {} : { massKg: readings.woodKg, moisturePct: 0 },
+    },
     config: defaultKilnConfig('bench'),
     litAt: sealedAt - course.litH * 60 * minuteMs,
   }
@@ -63,7 +68,7 @@ export function follow(course: Course, readings: Readings, advise: ((look: Look)
     stepNight(night, look, { wallOverAirK: readings.coldWallK }, advice)
     const { cooling, open } = night
     if (cooling === null) continue
-    signs?.(cooling, minute)
+    signs?.(cooling, minute, look)
     const said = (item: { alarm: string; state: string; because: { code: string }[] } | null): void => {
       if (item?.state === 'unacknowledged')
         followed.raised.push({ alarm: item.alarm, minute, because: item.because.map((r) => r.code).join(' ') })

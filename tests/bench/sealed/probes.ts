@@ -11,6 +11,8 @@ export interface Readings {
   core: Float32Array | null
   /** Wall over air while all was cold before the fire, K; null where nothing was heard then. */
   coldWallK: number | null
+  /** Dry wood, kg, as it was weighed and its moisture guessed; null where nobody did. */
+  woodKg: number | null
   /** Minutes from the seal at which the wall probe came off, and how. */
   off: { minute: number; how: 'off' | 'slipped' } | null
 }
@@ -44,6 +46,7 @@ export function readings(course: Course, chance: Chance, sunAt: (minute: number)
   const has = chance.branch('has')
   const outletOffset = 0.7 * chance.normal()
   const ambientOffset = 0.4 * chance.normal()
+  const scales = chance.branch('scales')
   const ambient = has.often(0.5) ? read('ambient', (i) => (course.air[i] ?? 0) + 0.5 * weather(shaded, i), ambientOffset, 0.05) : null
   return {
     firebox: read('firebox', (i) => course.firebox[i] ?? 0, 3 * chance.normal(), chance.between(0.1, 0.6)),
@@ -53,6 +56,7 @@ export function readings(course: Course, chance: Chance, sunAt: (minute: number)
     ambient,
     core: has.often(0.06) ? read('core', (i) => course.core[i] ?? 0, 1.5 * chance.normal(), 0.3) : null,
     coldWallK: has.often(0.9) ? wallOffset - (ambient === null ? outletOffset : ambientOffset) + 0.8 * has.normal() : null,
+    woodKg: scales.often(0.6) ? course.woodKg * Math.exp(0.07 * scales.normal()) : null,
     off,
   }
 }

@@ -23,7 +23,7 @@ const makeLayer = (from: number, to: number, chance: Chance): Layer => {
   return { from, to, values, gradient: new Float32Array(size), first: new Float32Array(size), second: new Float32Array(size) }
 }
 
-function scales(lessons: Lessons): { mean: Float32Array; spread: Float32Array } {
+function scales(lessons: Pick<Lessons, 'signs'>): { mean: Float32Array; spread: Float32Array } {
   const n = lessons.signs.length
   const width = lessons.signs[0]?.length ?? 0
   const mean = new Float32Array(width)
@@ -43,7 +43,7 @@ function scales(lessons: Lessons): { mean: Float32Array; spread: Float32Array } 
 }
 
 /** Adam with a falling step (Kingma and Ba 2015), noise on the signs against learning a world by heart. */
-export function learn(lessons: Lessons, task: Task, epochs: number, chance: Chance, told: (line: string) => void): Network {
+export function learn(lessons: Pick<Lessons, 'signs'>, task: Task, epochs: number, chance: Chance, told: (line: string) => void): Network {
   const { mean, spread } = scales(lessons)
   const width = mean.length
   const sizes = [width, ...task.hidden, task.begin.length]

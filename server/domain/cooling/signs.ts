@@ -1,0 +1,78 @@
+import { mean } from '../firing/history.ts'
+import type { Look } from '../firing/look.ts'
+import type { Cooling } from './state.ts'
+
+// What a night tells of the hottest part: how the wall fell, in logarithms of its excess over what the cover felt, and what stood beside it.
+
+const perHour = 6
+/** Added before logarithms are taken, K: near the air the weather and the probes' own errors count as much as the kiln. */
+export const softK = 10
+export const coldestK = -4
+const firstLeastK = 10
+/** A gap of an hour is bridged. */
+const bridgePoints = 6
+
+/** The point nearest to `index`, earlier before later; null where none is near. */
+function near(points: readonly (number | null)[], index: number): number | null {
+  const at = Math.max(0, index)
+  for (let off = 0; off <= bridgePoints; off++) {
+    const before = points[at - off] ?? null
+    if (before !== null) return before
+    const after = points[at + off] ?? null
+    if (after !== null) return after
+  }
+  return null
+}
+
+/** Logarithm of a warmth over the air, softened near none. */
+const softLog = (overK: number): number => Math.log(Math.max(coldestK, overK) + softK)
+
+/** The wall over what the cover felt, mean of the last half hour, K. */
+export function wallNowK(points: readonly (number | null)[]): number | null {
+  const last = points.slice(-3).filter((v): v is number => v !== null)
+  return last.length === 0 ? null : last.reduce((a, b) => a + b, 0) / last.length
+}
+
+/** In the order that `npm run sealed-teach` taught; null where the wall or the air is not known. */
+export function nightSigns(cooling: Cooling, look: Look, air: { value: number; measured: boolean } | null): number[] | null {
+  const { points, firstK, feltC, before } = cooling
+  const now = wallNowK(points)
+  const last = points.length - 1
+  if (now === null || firstK === null || feltC === null || last < perHour) return null
+  const first = softLog(firstK)
+  const nowLog = softLog(now)
+  const sinceSeal = (h: number): number => {
+    const v = near(points, Math.min(h * perHour, last))
+    return v === null ? 0 : softLog(v) - first
+  }
+  const ago = (h: number): number => {
+    const v = near(points, last - h * perHour)
+    return v === null ? 0 : softLog(v) - nowLog
+  }
+  const airC = air?.value ?? feltC
+  const firebox = mean(look.past.firebox, 10)
+  const lost = points.reduce<number>((sum, v) => sum + Math.max(0, v ?? 0), 0) / perHour
+  return [
+    Math.log(last / perHour),
+    first,
+    nowLog,
+    ...[1, 2, 4, 8].map(sinceSeal),
+    ...[1, 2, 3, 5, 8].map(ago),
+    (before.hourShare ?? 1) - 1,
+    (before.threeHoursShare ?? 1) - 1,
+    Math.log(before.burntH),
+    airC - feltC,
+    (cooling.quickFeltC ?? feltC) - feltC,
+    (cooling.slowFeltC ?? feltC) - feltC,
+    air?.measured === true ? 1 : 0,
+    before.coldKnown ? 1 : 0,
+    firebox === null ? 0 : Math.log(Math.max(1, Math.min(400, firebox - airC)) / 2),
+    before.fireC === null ? 0 : (before.fireC - 600) / 100,
+    (feltC - 17) / 8,
+    Math.log(Math.max(1, lost) / Math.max(firstLeastK, firstK)),
+    before.smokeC === null ? 0 : (before.smokeC - 200) / 100,
+    before.smokeC === null ? 0 : 1,
+    before.woodKg === null ? 0 : Math.log(before.woodKg / 55),
+    before.woodKg === null ? 0 : 1,
+  ]
+}
