@@ -14,7 +14,7 @@ const nearK = 20
 const modelDoubtK = 60
 
 /** `npm run sealed` holds it to account. */
-const fireFrom = -2
+const fireFrom = -4
 
 export interface OpenJudgement {
   due: boolean
