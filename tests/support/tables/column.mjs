@@ -79,7 +79,7 @@ for (const [name, { minutes, command, says }] of Object.entries({ ...checks, ...
     const word = late ? 'not ended in its time, and stopped' : met ? 'met' : 'MISSED'
     console.log(`${name}: ${word} after ${((performance.now() - began) / 1000).toFixed(0)} s (npm run ${command.join(' ')})`)
     for (const line of met || late ? text.split('\n').filter((line) => says.test(line)) : [text]) console.log(`  ${line}`)
-    if (process.argv.includes('--keep')) keep(command[0], met ? 'met' : word)
+    if (process.argv.includes('--keep')) keep(command.slice(0, 3).join(' '), met ? 'met' : word)
     if (met || late) break
     if (attempt === 2) missed++
   }

@@ -34,8 +34,15 @@ const only = process.argv.includes('--only') ? (process.argv[process.argv.indexO
 const { tests, said } = runTests(only, form)
 /** Of tests that name none: what their whole file is about (FAULTS.md). */
 const ofFile = { 'power-cut': [2], traced: [6, 7], 'bit-flips': [10], outside: [16, 17], migrate: [31] }
+/** Of single tests that name none, in files about other things. */
+const ofTitle = [
+  [15, /port is taken/],
+  [20, /byte by byte|waits only so long for a CONNECT|whatever the cuts between the bytes/],
+  [30, /slows a flood down|duel of two nodes/],
+]
 function numbersOf({ file, fullName }) {
   const named = [...new Set([...fullName.matchAll(/\bF(\d+)\b/g)].map(([, number]) => Number(number)))]
+  for (const [number, title] of ofTitle) if (title.test(fullName)) named.push(number)
   return named.length > 0 ? named : (ofFile[/([^/]+)\.test\.ts$/.exec(file)?.[1] ?? ''] ?? [])
 }
 const words = { passed: 'ok', failed: 'SHORT', skipped: 'not here', pending: 'not here' }

@@ -150,6 +150,14 @@ describe('probes and nodes', () => {
     expect(alarmsOf(outputs)).toEqual(['node-lost'])
     expect(whenRaised(outputs, 'node-lost')[0]).toBeLessThanOrEqual(102)
   })
+  it('a node whose broker says that it is lost is told at once, though its last readings are fresh', () => {
+    const lost: Input = { seq: 100_000, at: lightAt + 100.2 * minute, kind: 'node', node: 'yard/n1', is: 'lost' }
+    const before = firing(three, [lit], -5, 100)
+    const after = Array.from({ length: 30 }, (_, n): Input => ({ seq: 100_001 + n, at: lightAt + 100.5 * minute + n * 1000, kind: 'tick' }))
+    const { outputs, view } = play([...before, lost, ...after])
+    expect(alarmsOf(outputs)).toEqual(['node-lost'])
+    expect(view.alarms[0]?.because[0]?.code).toBe('node-said-lost')
+  })
   it('comes back without a word of its probes', () => {
     const away = firing(three, [lit], -5, 130).filter(
       (i) => i.kind !== 'sample' || i.at < lightAt + 100 * minute || i.at > lightAt + 110 * minute,
