@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { SiteClock } from '../../../../web/src/lib/live/clock.svelte.ts'
+import { SiteClock, speedOf } from '../../../../web/src/lib/live/clock.svelte.ts'
 import { SleepWatch } from '../../../../web/src/lib/live/sleep.svelte.ts'
 
 test('the site clock runs on from the last message, whatever the tablet believes', () => {
@@ -16,6 +16,19 @@ test('a demo at 600 times moves ten minutes a second', () => {
   clock.heard(0, 600)
   counter = 1000
   expect(clock.read()).toBe(600_000)
+})
+
+test('each page takes the clock of the site it looks at: a demo that plays beside it never moves the clock of the kiln', () => {
+  const demo = { playing: true, speed: 600 }
+  const site = { nodes: [], refused: {}, health: [], demo }
+  const hello = (speed: number) => ({ type: 'hello', seq: 0, version: '', now: 0, speed, clockSure: true, site, kilns: {} }) as const
+  const beat = { type: 'beat', seq: 1, now: 0, n: 1 } as const
+  expect(speedOf(hello(1), { demo: false }, null)).toBe(1)
+  expect(speedOf(beat, { demo: false }, site)).toBeUndefined()
+  expect(speedOf(hello(600), { demo: true }, null)).toBe(600)
+  expect(speedOf(beat, { demo: true }, site)).toBe(600)
+  // its last line was played: time stands still there
+  expect(speedOf(beat, { demo: true }, { demo: { ...demo, playing: false } })).toBe(0)
 })
 
 test('silence is counted in the time of the tablet, not of the demo', () => {

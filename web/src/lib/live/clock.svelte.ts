@@ -1,4 +1,6 @@
 import type { Ms } from '../../../../server/contract/fold.ts'
+import type { ServerMessage, SiteView } from '../../../../server/contract/live.ts'
+import type { Place } from '../place.ts'
 
 /** Handbook field-ui 8.1: beats come every 2 s; 6 s of silence are said, 15 s cover the page. */
 export const silentAfterS = 6
@@ -47,4 +49,14 @@ export class SiteClock {
     this.now = this.read()
     this.silentS = Math.floor((this.#counter() - this.#heardMs) / 1000)
   }
+}
+
+/**
+ * How fast the axis of the site that this page looks at runs. The kiln's own site tells of a demo too, because it can be started there,
+ * but its clock is never the demo's; a demo whose last line was played stands still. Undefined: as before.
+ */
+export function speedOf(message: ServerMessage, place: Pick<Place, 'demo'>, site: Pick<SiteView, 'demo'> | null): number | undefined {
+  const demo = place.demo ? (message.type === 'hello' ? message.site.demo : site?.demo) : null
+  if (demo) return demo.playing ? demo.speed : 0
+  return message.type === 'hello' ? message.speed : undefined
 }

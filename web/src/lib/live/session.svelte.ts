@@ -2,7 +2,7 @@ import type { Action } from '../../../../server/contract/actions.ts'
 import type { ActId, Ms } from '../../../../server/contract/fold.ts'
 import type { ServerMessage } from '../../../../server/contract/live.ts'
 import { liveAddress, type Place } from '../place.ts'
-import { SiteClock } from './clock.svelte.ts'
+import { SiteClock, speedOf } from './clock.svelte.ts'
 import { Link } from './link.ts'
 import { LiveState } from './live.svelte.ts'
 import { Outbox, type Drawer, type Entry } from './outbox.svelte.ts'
@@ -80,8 +80,7 @@ export class Session {
 
   #heard(message: ServerMessage): void {
     if ('now' in message) {
-      const speed = message.type === 'hello' ? (message.site.demo?.speed ?? message.speed) : (this.live.site?.demo?.speed ?? undefined)
-      this.clock.heard(message.now, speed)
+      this.clock.heard(message.now, speedOf(message, this.place, this.live.site))
     }
     if (message.type === 'act-taken') this.outbox.taken(message.id)
     else if (message.type === 'act-refused') {
