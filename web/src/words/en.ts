@@ -160,6 +160,10 @@ export const en = {
   about: (what: string, value: string) => `${what} about ${value}`,
   notBefore: (when: string) => `Not before ${when}. I will call.`,
   sure: { low: 'Far from sure.', middle: 'Fairly sure.', high: 'Sure.' },
+  heard: {
+    doubtful: (where: string) => `The number of the ${where} is doubtful`,
+    little: (where: string) => `Too little has been heard of the ${where} to judge by`,
+  },
   trend: {
     climbing: (what: string, value: string, rate: string) => `${what} ${value}, climbing ${rate} an hour`,
     falling: (what: string, value: string, rate: string) => `${what} ${value}, falling ${rate} an hour`,
@@ -181,6 +185,7 @@ export const en = {
     handsNow: 'now',
     air: 'air getting in',
     noSign: 'no sign',
+    airUnknown: 'can not tell yet',
     sign: 'yes',
   },
 

@@ -140,6 +140,10 @@ export const es: Words = {
   about: (what, value) => `${what}, unos ${value}`,
   notBefore: (when) => `No antes de ${when}. Yo le aviso.`,
   sure: { low: 'Muy dudoso.', middle: 'Bastante cierto.', high: 'Cierto.' },
+  heard: {
+    doubtful: (where) => `El número de ${where} es dudoso`,
+    little: (where) => `De ${where} se ha oído muy poco para juzgar`,
+  },
   trend: {
     climbing: (what, value, rate) => `${what} ${value}, sube ${rate} por hora`,
     falling: (what, value, rate) => `${what} ${value}, baja ${rate} por hora`,
@@ -161,6 +165,7 @@ export const es: Words = {
     handsNow: 'ahora',
     air: 'entra aire',
     noSign: 'sin señal',
+    airUnknown: 'aún no se sabe',
     sign: 'sí',
   },
 

@@ -139,6 +139,10 @@ export const th: Words = {
   about: (what, value) => `${what}ราว ${value}`,
   notBefore: (when) => `ไม่ก่อน ${when} แล้วจะเรียก`,
   sure: { low: 'ไม่ค่อยแน่ใจ', middle: 'ค่อนข้างแน่ใจ', high: 'แน่ใจ' },
+  heard: {
+    doubtful: (where) => `ตัวเลขของ${where}น่าสงสัย`,
+    little: (where) => `ได้ยินจาก${where}น้อยเกินไป ยังตัดสินไม่ได้`,
+  },
   trend: {
     climbing: (what, value, rate) => `${what} ${value} ร้อนขึ้น ${rate} ต่อชั่วโมง`,
     falling: (what, value, rate) => `${what} ${value} เย็นลง ${rate} ต่อชั่วโมง`,
@@ -160,6 +164,7 @@ export const th: Words = {
     handsNow: 'ตอนนี้',
     air: 'อากาศรั่วเข้า',
     noSign: 'ไม่มีวี่แวว',
+    airUnknown: 'ยังบอกไม่ได้',
     sign: 'มี',
   },
 

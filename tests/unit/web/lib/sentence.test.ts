@@ -102,7 +102,7 @@ test('under the why: how sure, what can not be judged, what would change the cal
     doubts: [{ code: 'no-wall' }],
     sure: 'middle' as const,
   }
-  expect(doubtText(kiln({ command }), en, measures)).toBe(
+  expect(doubtText(kiln({ command, channels: [channel('firebox', 724)] }), en, measures)).toBe(
     'Fairly sure. Nothing is heard of the drum wall. Sooner, if: the smoke is seen yellow; the drip is seen pale.',
   )
   expect(doubtText(scenes['before-lighting'], en, measures)).toBe('')

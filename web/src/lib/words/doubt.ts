@@ -2,20 +2,24 @@ import type { Reason } from '../../../../server/contract/fold.ts'
 import type { Command, KilnView } from '../../../../server/contract/live.ts'
 import type { Words } from '../../words/en.ts'
 import type { Measures } from './measures.ts'
-import { isSealed, reasonText, sentencesOf } from './sentence.ts'
+import { sureOf, unheardText } from './heard.ts'
+import { capital, isSealed, reasonText, sentencesOf } from './sentence.ts'
 
 // while it is collected the sentence itself says that the drip decides
 const sooner: Command[] = ['wait']
 const notYet: Command[] = ['start-collecting', 'stop-collecting']
 
 /** How sure, what can not be judged, and what would change the call: one line under the why. Empty before lighting. */
-export function doubtText({ command, firing }: KilnView, words: Words, measures: Measures): string {
+export function doubtText(kiln: KilnView, words: Words, measures: Measures): string {
+  const { command, firing } = kiln
   if (command.do === 'none' || command.do === 'light') return ''
   // of a sealed kiln nobody says that it is sure
-  const sure = isSealed(firing) ? '' : words.sure[command.sure]
-  return [sure, sentencesOf(command.doubts, words, measures), unlessText(command.do, command.unless, words, measures)]
-    .filter((part) => part !== '')
-    .join(' ')
+  const sure = isSealed(firing) ? '' : words.sure[sureOf(command)]
+  const doubts = command.doubts.slice(0, 2).map((doubt) => {
+    const unheard = unheardText(doubt, kiln, words)
+    return unheard === null ? sentencesOf([doubt], words, measures) : `${capital(unheard)}.`
+  })
+  return [sure, ...doubts, unlessText(command.do, command.unless, words, measures)].filter((part) => part !== '').join(' ')
 }
 
 function unlessText(standing: Command, reasons: readonly Reason[], words: Words, measures: Measures): string {

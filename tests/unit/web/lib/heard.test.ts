@@ -1,0 +1,59 @@
+import { describe, expect, test } from 'vitest'
+import type { KilnView } from '../../../../server/contract/live.ts'
+import { doubtText } from '../../../../web/src/lib/words/doubt.ts'
+import { leakOf } from '../../../../web/src/lib/words/heard.ts'
+import { Measures } from '../../../../web/src/lib/words/measures.ts'
+import { en } from '../../../../web/src/words/en.ts'
+import { channel, hour, kiln, minute, noon } from '../../../browser/fake/kiln.ts'
+import { scenes } from '../../../browser/fake/scenes.ts'
+
+const measures = new Measures({ language: 'en', temperature: 'C', volume: 'L', mass: 'kg', look: 'day', voice: true })
+const told = (view: KilnView): string => doubtText(view, en, measures)
+
+describe('how sure', () => {
+  const command = (change: Partial<KilnView['command']>) => ({ do: 'collect' as const, unless: [], sure: 'high' as const, ...change })
+
+  test('nothing heard of fire and wall: never sure, whatever was logged', () => {
+    const doubts = [{ code: 'no-firebox' }, { code: 'no-wall' }]
+    expect(told(kiln({ channels: [], command: command({ doubts, because: [{ code: 'logged' }] }) }))).toBe(
+      'Far from sure. Nothing is heard of the firebox. Nothing is heard of the drum wall.',
+    )
+    // who saw the drip knows more than the probes
+    expect(told(kiln({ channels: [], command: command({ doubts, because: [{ code: 'seen-drip-dark' }] }) }))).toMatch(/^Fairly sure\./)
+  })
+
+  test('one of them unheard: not wholly sure; both heard: as the service says', () => {
+    expect(told(kiln({ channels: [], command: command({ doubts: [{ code: 'no-wall' }] }) }))).toMatch(/^Fairly sure\./)
+    expect(told(kiln({ command: command({ doubts: [{ code: 'no-outlet' }] }) }))).toMatch(/^Sure\./)
+  })
+})
+
+test('what stands as a number on the same screen is never said to be unheard', () => {
+  const command = { doubts: [{ code: 'no-firebox' }, { code: 'no-wall' }] }
+  const heard = [channel('firebox', 649), channel('wall', 52, null, { quality: 'suspect' })]
+  expect(told(kiln({ channels: heard, command }))).toContain(
+    'Too little has been heard of the firebox to judge by. The number of the drum wall is doubtful.',
+  )
+  const lost = [channel('firebox', null, null, { heard: 'lost' }), channel('wall', null, null, { quality: 'fault:open' })]
+  expect(told(kiln({ channels: lost, command }))).toContain('Nothing is heard of the firebox. Nothing is heard of the drum wall.')
+})
+
+describe('air getting in', () => {
+  const { night } = scenes
+  const but = (change: Partial<KilnView>): KilnView => ({ ...night, ...change })
+
+  test('no sign is told only where a sign could be seen', () => {
+    expect(leakOf(night, noon)).toBe('no-sign')
+    // too early, a wall that nobody hears, one that is lost, a firebox that still climbs
+    expect(leakOf(but({ firing: { ...night.firing, sealedAt: noon - 2 * minute } }), noon)).toBe('unknown')
+    expect(leakOf(but({ command: { ...night.command, doubts: [{ code: 'no-wall' }] } }), noon)).toBe('unknown')
+    expect(leakOf(but({ channels: [channel('wall', null, null, { heard: 'lost' })] }), noon)).toBe('unknown')
+    expect(leakOf(but({ channels: [channel('firebox', 664, 40), channel('wall', 168, -13)] }), noon)).toBe('unknown')
+    expect(leakOf(but({ channels: [channel('firebox', 21, 3), channel('wall', 30, -1)] }), noon + 9 * hour)).toBe('no-sign')
+  })
+
+  test('a leak that is told stands first', () => {
+    const alarm = { alarm: 'air-leak', state: 'unacknowledged', priority: 'warning', since: noon, firstOut: true } as const
+    expect(leakOf(but({ alarms: [{ ...alarm, because: [], shelvedUntil: null }], channels: [] }), noon)).toBe('sign')
+  })
+})
