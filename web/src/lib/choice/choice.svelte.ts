@@ -21,8 +21,13 @@ export class Choice {
 
   constructor(drawer: Drawer, languageOfDevice: string) {
     this.#drawer = drawer
-    const language = languages.find((name) => languageOfDevice.toLowerCase().startsWith(name)) ?? 'en'
-    this.now = { ...this.now, language, ...read(drawer) }
+    const before = read(drawer)
+    // a language that this page has not would make every number and hour throw
+    const language =
+      languages.find((name) => name === before.language) ??
+      languages.find((name) => languageOfDevice.toLowerCase().startsWith(name)) ??
+      'en'
+    this.now = { ...this.now, ...before, language }
   }
 
   set(change: Partial<Choices>): void {
