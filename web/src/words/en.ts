@@ -133,6 +133,11 @@ export const en = {
     until: 'Spread it in the open and stay beside it for a while.',
     why: 'Charcoal that has met air can heat itself: not into a shed or a sack while it is warm.',
   },
+  /** The firebox is hot, and no lighting was logged. */
+  looksLit: {
+    command: 'Is it lit already?',
+    until: 'Touch “I lit the fire”; then put its time right.',
+  },
   gapUntil: (time: string) => `Watch the small gap until ${time}. Glow, smoke or a rise: close it.`,
   /** What the hands do while the command stands: in this order, or all the time. */
   faces: {

@@ -114,6 +114,10 @@ export const es: Words = {
     until: 'Extiéndalo al aire libre y quédese al lado un rato.',
     why: 'El carbón que toma aire puede calentarse solo: ni al cobertizo ni al saco mientras esté tibio.',
   },
+  looksLit: {
+    command: '¿Ya está encendido?',
+    until: 'Toque «Encendí el fuego» y corrija luego la hora.',
+  },
   gapUntil: (time) => `Mire la rendija hasta las ${time}. Brasa, humo o subida: cierre.`,
   faces: {
     load: ['Leña limpia y seca', 'Nada pintado ni tratado', 'Tambor y tierra fríos', 'Anote la carga'],

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Action } from '../../../../server/contract/actions.ts'
 import type { KilnView } from '../../../../server/contract/live.ts'
+import { answerOf } from '../../../../web/src/lib/acts/keys.ts'
 import { faceOf } from '../../../../web/src/lib/words/face.ts'
 import { Measures } from '../../../../web/src/lib/words/measures.ts'
 import { freshReasons, sentenceOf } from '../../../../web/src/lib/words/sentence.ts'
@@ -45,6 +46,19 @@ describe('each phase has a face of its own', () => {
     const view: KilnView = { ...before, command: { ...before.command, do: 'light' }, firing: { ...before.firing, acts } }
     expect(faceOf(view, en)?.steps.map(({ done }) => done)).toEqual([true, false, false])
   })
+})
+
+test('a hot firebox before lighting is asked about, with one touch to log it; nobody is told to load a cold drum', () => {
+  const before = scenes['before-lighting']
+  const hot = (value: number, more = {}): KilnView => ({ ...before, channels: [channel('firebox', value, null, more)] })
+  for (const command of ['none', 'light'] as const) {
+    const view = { ...hot(410), command: { ...before.command, do: command } }
+    expect(sentenceOf(view, noon, en, measures).command).toBe('Is it lit already?')
+    expect(faceOf(view, en)).toBeNull()
+    expect(answerOf(view, en)).toBe('light')
+  }
+  expect(sentenceOf(hot(60), noon, en, measures).command).toBe('Ready.')
+  expect(sentenceOf(hot(410, { quality: 'suspect' }), noon, en, measures).command).toBe('Ready.')
 })
 
 describe('a dark drip while it is only kindling', () => {

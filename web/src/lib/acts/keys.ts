@@ -3,6 +3,7 @@ import type { KilnView } from '../../../../server/contract/live.ts'
 import type { AlarmCode, Call } from '../../../../server/contract/vocabulary.ts'
 import type { Words } from '../../words/en.ts'
 import { standing } from '../alarms/standing.ts'
+import { looksLit } from '../words/sentence.ts'
 import { lastOf, logOf } from './log.ts'
 
 export type KeyName = keyof Words['keys']
@@ -79,6 +80,7 @@ export function answerOf(kiln: KilnView, words: Pick<Words, 'ready'>): KeyName |
 
 /** Load, list, sound, fire: in this order. */
 function firstBeforeLighting(kiln: KilnView, words: Pick<Words, 'ready'>): KeyName {
+  if (looksLit(kiln)) return 'light'
   if (kiln.command.do !== 'light') return 'load'
   if (!listIsGone(kiln, words)) return 'ready'
   return soundIsProven(kiln) ? 'light' : 'soundTest'

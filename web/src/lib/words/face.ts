@@ -3,7 +3,7 @@ import type { KilnView } from '../../../../server/contract/live.ts'
 import type { Words } from '../../words/en.ts'
 import { listIsGone, soundIsProven } from '../acts/keys.ts'
 import { lastOf } from '../acts/log.ts'
-import { isSealed } from './sentence.ts'
+import { isSealed, looksLit } from './sentence.ts'
 
 export type FaceName = keyof Words['faces']
 
@@ -40,7 +40,9 @@ export function faceOf(kiln: KilnView, words: Words): FaceView | null {
   return { name, steps, ordered: hints === undefined }
 }
 
-function nameOf({ command, firing }: KilnView): FaceName | null {
+function nameOf({ command, firing, channels }: KilnView): FaceName | null {
+  // nobody is told to load what may burn
+  if (looksLit({ firing, channels })) return null
   if (firing.phase === 'idle') return command.do === 'light' ? 'light' : 'load'
   if (isSealed(firing)) {
     const at = (act: 'open' | 'crack' | 'reseal'): number => lastOf(firing, act)?.doneAt ?? 0

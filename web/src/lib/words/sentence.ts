@@ -98,6 +98,7 @@ export function sentenceOf(kiln: KilnView, now: Ms, words: Words, measures: Meas
   const { command } = kiln
   // nothing is called any more, and the drum is not yet empty
   if (isUnloading(kiln)) return words.unloading
+  if (looksLit(kiln)) return { ...words.looksLit, why: words.panel.warmDrum }
   if (command.do === 'none') return { command: words.commands.none, until: words.untils.none, why: chargeText(kiln, words, measures) }
   const role = decidingRole(kiln)
   if (command.do === 'light')
@@ -210,6 +211,18 @@ export function isSealed({ sealedAt, phase }: KilnView['firing']): boolean {
 /** It was opened after it had cooled, and the charcoal is still in it. */
 export function isUnloading({ command, firing }: Pick<KilnView, 'command' | 'firing'>): boolean {
   return command.do === 'none' && isSealed(firing)
+}
+
+/** Hotter than any sun makes it, °C; the service takes it for lit by itself some minutes later. Common practice, no source. */
+const litFromC = 150
+
+/** Nothing is logged, and the firebox is hot. */
+export function looksLit({ channels, firing }: Pick<KilnView, 'channels' | 'firing'>): boolean {
+  if (firing.phase !== 'idle' || firing.litAt !== null) return false
+  return channels.some(
+    ({ role, heard, quality, value }) =>
+      role === 'firebox' && heard === 'fresh' && quality === 'good' && value !== null && value >= litFromC,
+  )
 }
 
 export function capital(text: string): string {
