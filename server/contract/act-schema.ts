@@ -41,7 +41,7 @@ const bare = z.discriminatedUnion('action', [
   }),
   z.object({ action: z.literal('observe'), smoke: z.enum(smokeLooks).optional(), drip: z.enum(dripLooks).optional() }),
   z.object({ action: z.literal('note'), text: z.string().max(4000) }),
-  z.object({ action: z.literal('reading'), channel, value: z.number().min(-300).max(3000) }),
+  z.object({ action: z.literal('reading'), channel, value: z.number().min(-50).max(3000) }),
   z.object({ action: z.literal('arm'), tablet: z.boolean().optional(), buzzer: z.boolean().optional() }),
   z.object({ action: z.literal('acknowledge'), ...alarm }),
   z.object({ action: z.literal('shelve'), ...alarm, minutes: z.number().positive().max(1440) }),

@@ -1,5 +1,5 @@
 import type { FaultWord } from '../../contract/vocabulary.ts'
-import { isSensible, kindRange, sentinelFault } from './gate.ts'
+import { coldestC, isSensible, isTemperature, kindRange, sentinelFault } from './gate.ts'
 import type { Beside } from './gate.ts'
 import { isThermocouple } from './kind.ts'
 import type { ChannelKind } from './kind.ts'
@@ -30,6 +30,7 @@ export function convert(kind: ChannelKind, sent: number, beside: Beside): Conver
   const assumed = beside.coldJunctionC === null && needsColdJunction(kind)
   const value = linear(kind, sent, beside.coldJunctionC ?? assumedColdJunctionC)
   const { from, to } = kindRange(kind)
+  if (isTemperature(kind) && (value ?? (sent > 0 ? to : from)) < coldestC) return { is: 'out-of-range' }
   if (value === null) return { is: 'beyond', value: sent > 0 ? to : from }
   const slack = tolerance * (to - from)
   if (value < from - slack || value > to + slack) return { is: 'beyond', value: Math.min(Math.max(value, from), to) }

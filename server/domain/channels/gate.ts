@@ -54,6 +54,12 @@ export function isTemperature({ unit, sensor }: ChannelKind): boolean {
   return unit === 'Cel' || unit === 'K' || behindVoltage || behindResistance
 }
 
+/**
+ * Colder than any air in which a kiln burns, and near where the registers of its coolest probe and of every converter's own board end, -55 °C
+ * (instrument facts 2.1, 2.3, 2.5): a shorted, reversed or chattering wire shows such numbers, no kiln does.
+ */
+export const coldestC = -50
+
 /** Registers of converters and probes span ±2048 °C (instrument facts 2.1, 2.3, 2.5): what is beyond was never a reading. */
 const registerC = 2048
 /** Bounds of what can be meant in other units; common practice, no source. */

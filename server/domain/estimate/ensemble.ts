@@ -1,6 +1,6 @@
 import { benchLength } from '../kiln/zone.ts'
 import { adviceOf, judge } from './judge.ts'
-import { closeBeat, light, move, rowMedian, runOn } from './live.ts'
+import { closeBeat, light, median, move, rowMedian, runOn } from './live.ts'
 import { freeze, thaw } from './pack.ts'
 import { readMembers } from './reading.ts'
 import { emptyRunOn } from './runon.ts'
@@ -52,17 +52,23 @@ function shifted(p: EnsembleState['view'][number], s: EnsembleState): EnsembleSt
   return { t: p.t, low: p.low + by, middle: p.middle + by, high: p.high + by }
 }
 
+/** Grid readings before lighting whose middle is the air: two and a half minutes, so that one wrong number is none. Common practice, no source. */
+const coldReadings = 15
+
 function before(s: EnsembleState, r: GridReadings): void {
   const cold = r.ambientC ?? r.outletC ?? r.wallC
   // a drum still warm from the last firing is no air
-  if (cold !== null && cold < 45) s.airC = cold
+  if (cold === null || cold >= 45) return
+  s.cold.push(cold)
+  if (s.cold.length > coldReadings) s.cold.shift()
+  s.airC = median([...s.cold])
 }
 
 /** Estimator with settings of its own; `ensemble` is the one in use. */
 export function makeEnsemble(set: Settings): Estimator<EnsembleState> {
   const scratch = new Float64Array(benchLength)
   return {
-    version: 3,
+    version: 4,
     start: emptyState,
     step(s, r, evidence) {
       s.at = r.at

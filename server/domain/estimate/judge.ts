@@ -9,6 +9,8 @@ import { look } from './standing.ts'
 import { without, withSmoke } from './tables/correction.ts'
 import type { Advice } from './types.ts'
 
+/** Twenty minutes: readings are compared every third beat. */
+const weighedBeats = 10
 const beatMin = beatS / 60
 const firstBeat = 12
 /** A drip below this says little about its worth, yet must not silence a stop. */
@@ -110,6 +112,14 @@ function fireOut(s: EnsembleState): boolean {
   return warm === 0
 }
 
+/** Readings that the members were weighed by: before there are some, or once they stop, a narrow spread is no knowledge. */
+function isWeighed({ history }: EnsembleState): boolean {
+  if (history.length < firstBeat) return false
+  const heard = (row: Float32Array): boolean =>
+    row.subarray(history.length - weighedBeats, history.length).some((value) => !Number.isNaN(value))
+  return heard(history.wall) || heard(history.smoke)
+}
+
 /** After each beat: what stands advised. */
 export function judge(s: EnsembleState, set: Settings): void {
   const e = s.estimate
@@ -155,7 +165,7 @@ export function adviceOf(s: EnsembleState): Advice {
   }
   const sealed = s.sealedAt >= 0
   if (sealed) because.open = [{ code: 'hottest-upper', value: s.sealed.upperC, limit: s.config.limits.openHottestC }]
-  const unsure = e ? e.smokeSd : 99
+  const unsure = e && isWeighed(s) ? e.smokeSd : 99
   return {
     collectWorthPerH: e ? st.worth : null,
     startCollecting: st.start,

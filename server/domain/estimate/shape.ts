@@ -95,6 +95,8 @@ export interface EnsembleState {
   chimney: Opening
   /** Air at the kiln, °C. */
   airC: number
+  /** The newest cold readings before lighting, oldest first, °C. */
+  cold: number[]
   /** Grid readings of the beat in the making, one row a channel: fire, wall, outlet, smoke, ambient, core. */
   beat: Float32Array
   filled: number
@@ -137,6 +139,7 @@ export function emptyState(config: KilnConfig): EnsembleState {
     mouth: 'open',
     chimney: 'open',
     airC: 20,
+    cold: [],
     beat: new Float32Array(channelRows * gridsPerBeat).fill(NaN),
     filled: 0,
     silent: 0,

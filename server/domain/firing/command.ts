@@ -81,17 +81,21 @@ function sureOf(state: KilnState, standing: Standing): CommandView['sure'] {
   const seen =
     standing.call === null ? false : state.calls[standing.call].because.some((r) => r.code.startsWith('seen-') || r.code === 'logged')
   if (seen) return 'high'
+  if (isBlind(state)) return 'low'
   if (state.advice?.collectWorthPerH !== null && state.advice !== null) return state.advice.sure
   if (mean(state.past.smoke, 10) !== null) return 'middle'
   return 'low'
 }
 
+const needed: readonly Role[] = ['firebox', 'wall', 'outlet']
+const isSilent = (state: KilnState, role: Role): boolean => mean(state.past[role], 5) === null
+const isBlind = (state: KilnState): boolean => needed.some((role) => isSilent(state, role))
+
 /** What cannot be judged, and why: a role that nothing is heard of, a charge that nobody weighed. */
 function doubtsOf(state: KilnState): Reason[] {
   const doubts: Reason[] = []
   if (state.facts.sealedAt !== null) doubts.push(...(state.cooling?.doubts ?? []))
-  const needed: Role[] = ['firebox', 'wall', 'outlet']
-  for (const role of needed) if (mean(state.past[role], 5) === null) doubts.push({ code: `no-${role}` })
+  for (const role of needed) if (isSilent(state, role)) doubts.push({ code: `no-${role}` })
   const fitted = Object.entries(state.channels).find(([, channel]) => channel.role === 'smoke')
   if (mean(state.past.smoke, 10) === null)
     doubts.push(fitted === undefined ? { code: 'no-smoke-probe' } : { code: 'smoke-probe-failed', channel: fitted[0] })

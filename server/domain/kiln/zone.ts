@@ -119,6 +119,9 @@ function breakDown(x: Float64Array, parts: number, char: number, m: Float64Array
   return true
 }
 
+/** Drying cools wood no further under the air than this: the wet bulb of dry air at 40 °C (from memory). A step that is too long would. */
+const wetBulbK = 25
+
 // No loop over zones or parts around much work: a long loop is replaced on the stack while it runs (by V8), and now and then the
 // function then stays in that slow form for good, at a third of the speed.
 
@@ -138,6 +141,7 @@ export function zone(x: Float64Array, b: number, z: number, m: Float64Array, boo
   const seen = m[atSeen] as number
   const exchange = m[atExchange] as number
   const place = m[atPlace] as number
+  const amb = m[atAmb] as number
   let gasC = m[atGasC] as number
   let dryGas = m[atDryGas] as number
   let steam = m[atSteam] as number
@@ -216,6 +220,7 @@ export function zone(x: Float64Array, b: number, z: number, m: Float64Array, boo
   // the water that comes or goes does so at the old surface temperature
   const carried = waterCp * off * dt
   ts = ts + rise * (heatS / (heatS - carried > 0.2 * heatS ? heatS - carried : 0.2 * heatS))
+  if (ts < amb - wetBulbK) ts = amb - wetBulbK
   tc += riseC
   waterS -= off * dt
   // acids: the gas and the water on the wood come to terms, so wet wood washes the acids out until it is sour or dry
@@ -242,6 +247,8 @@ export function zone(x: Float64Array, b: number, z: number, m: Float64Array, boo
   else if (tarOff < -0.95 * tar) tarOff = -0.95 * tar
   const back = flow + steamCp * off + organicCp * (acidOff + tarOff) || 1e-9
   gasC = (gasC * flow + (steamCp * off + organicCp * (acidOff + tarOff)) * (x[b + inSurfaceC] as number)) / back
+  // what condenses leaves at the wood's temperature: where nearly all of a cool gas does, the rest would come out below the air
+  if (gasC < amb) gasC = amb
   heldAcid -= acidOff * dt
   heldTar -= tarOff * dt
   steam += off
@@ -317,7 +324,7 @@ export function zone(x: Float64Array, b: number, z: number, m: Float64Array, boo
   tar += newMist * (1 - mistShare)
   // wall and earth
   const out = (m[atToEarth] as number) * (tw - te)
-  const lost = (m[atToAir] as number) * (te - (m[atAmb] as number))
+  const lost = (m[atToAir] as number) * (te - amb)
   x[b + inWallC] = tw + (m[atDtPerWallHeat] as number) * (qw - touch * (tw - (x[b + inSurfaceC] as number)) - out)
   x[b + inEarthC] = te + (m[atDtPerEarthHeat] as number) * (out - lost)
   if (books) books.heatLost += lost * dt

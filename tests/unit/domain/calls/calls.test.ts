@@ -101,6 +101,14 @@ describe('a model beside the probes', () => {
   })
 })
 
+describe('how sure a command is', () => {
+  it('is never more than low while a needed probe is not heard', () => {
+    const sure = (curves: Curves): string | undefined => play(firing(curves, [lit], -5, 60), {}, advises(999, 999, 999)).view.command.sure
+    expect(sure(three)).toBe('middle')
+    for (const role of ['firebox', 'wall', 'outlet'] as const) expect(sure({ ...three, [role]: () => null })).toBe('low')
+  })
+})
+
 describe('a call to seal that nobody answers', () => {
   const acts: [number, Action][] = [lit, [400, see('dark')], [470, { action: 'observe', smoke: 'clear' }]]
   const asked = (curves: Curves, more: [number, Action][], until: number): string[] =>

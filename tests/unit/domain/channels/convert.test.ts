@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { assumedColdJunctionC, convert, stepOfValue } from '../../../../server/domain/channels/convert.ts'
-import type { ChannelKind } from '../../../../server/domain/channels/kind.ts'
+import { plainKind, type ChannelKind } from '../../../../server/domain/channels/kind.ts'
 import { straightLineMvPerK, straightLineReport, straightLineToC } from '../../../../server/domain/channels/straight-line.ts'
 import { thermocoupleMv } from '../../../../server/domain/channels/thermocouple.ts'
 import type { ThermocoupleLetter } from '../../../../server/domain/channels/thermocouple.ts'
@@ -145,8 +145,27 @@ describe('range of the probe', () => {
     expect(convert(ds18b20, 160.9375, beside(null))).toMatchObject({ is: 'value', quality: 'suspect' })
     expect(convert(ds18b20, 161.0625, beside(null))).toEqual({ is: 'beyond', value: 125 })
     expect(convert(ds18b20, 300, beside(null))).toEqual({ is: 'beyond', value: 125 })
-    expect(convert(max31855, -900, beside(25))).toEqual({ is: 'beyond', value: -200 })
+    expect(convert(max31855, 1700, beside(25))).toEqual({ is: 'beyond', value: 1372 })
     expect(convert(ds18b20, 5000, beside(null))).toEqual({ is: 'out-of-range' })
+  })
+
+  // Absolute zero, -273.15 °C, is the SI's; boards and DS18B20 end at -55 °C (instrument facts 2.1, 2.5). -50 °C: own judgement.
+  it.each([
+    ['below absolute zero', plainKind('Cel'), -400],
+    ['0 K', plainKind('K'), 0],
+    ['a register of MAX31855 at its lower end', max31855, -250],
+    ['a reversed pair beside a fire', max31855, -900],
+    ['a reversed pair of raw voltage', { ...max31855, unit: 'V', converter: 'ads1220' } as const, -0.02],
+    ['the lower end of a DS18B20', ds18b20, -55],
+    ['just under the coldest air', plainKind('Cel'), -50.01],
+  ])('refuses what can not be in the open air: %s', (_, kind, sent) => {
+    expect(convert(kind, sent, beside(25))).toEqual({ is: 'out-of-range' })
+  })
+
+  it('takes a hard frost', () => {
+    for (const kind of [plainKind('Cel'), ds18b20, max31855])
+      expect(convert(kind, -40, beside(-38))).toMatchObject({ is: 'value', quality: 'good' })
+    expect(convert(plainKind('Cel'), -50, beside(null))).toMatchObject({ is: 'value' })
   })
 
   it('tells other quantities in the unit of the kiln: ppm, kilogram, °C', () => {

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { defaultLimits, type KilnConfig } from '../../../../server/contract/fold.ts'
 import { ensemble } from '../../../../server/domain/estimate/ensemble.ts'
+import * as L from '../../../../server/domain/kiln/layout.ts'
 import type { EnsembleState } from '../../../../server/domain/estimate/shape.ts'
 import type { Evidence, GridReadings } from '../../../../server/domain/estimate/types.ts'
 
@@ -69,4 +70,41 @@ test('each slice of the drum is a probability, and the shares stay between nothi
 test('an hour after sealing a kiln that was at 300 °C is still bounded as hot', () => {
   const s = run(ensemble.start(config), 0, 260, 200)
   expect(ensemble.advice(s).hottestUpperC).toBeGreaterThan(150)
+}, 60000)
+
+test('one wrong number before lighting is not the air', () => {
+  let s = ensemble.start(config)
+  const cold = (grid: number, outletC: number): void => {
+    s = ensemble.step(s, { ...reading(0), at: grid * 10_000, fireboxC: 20, wallC: 20, outletC, ambientC: null }, [])
+  }
+  for (let grid = 0; grid < 12; grid++) cold(grid, 20)
+  cold(12, -45)
+  expect(s.airC).toBe(20)
+  cold(13, 44)
+  expect(s.airC).toBe(20)
+})
+
+test('a fire that leaps up leaves no kiln of the model colder than the air, nor without numbers', () => {
+  for (const seed of [1, 3, 6, 11]) {
+    let s = ensemble.start({ ...config, charge: {}, seed })
+    for (let grid = 0; grid < 180; grid++) {
+      const minute = grid / 6
+      const leaps = { fireboxC: 640 + 18 * minute, wallC: 52 + 12 * minute, outletC: 23, ambientC: null }
+      s = ensemble.step(s, { ...reading(minute), ...leaps, at: grid * 10_000 + 10_000 }, grid === 0 ? [{ at: 0, kind: 'lit' }] : [])
+      if (s.history.length === 0) continue
+      const smokes = Array.from(s.weights, (_, m) => s.members.kilns[m * L.stateLength + L.smokeC] ?? NaN)
+      expect(smokes.filter((smoke) => !(smoke >= s.airC))).toEqual([])
+      if (s.estimate !== null) expect(s.estimate.smokeC).toBeGreaterThanOrEqual(s.airC)
+    }
+  }
+}, 60000)
+
+test('no spread is called knowledge before the members were weighed by a wall or smoke, nor after these fell silent', () => {
+  const narrow = (s: EnsembleState): EnsembleState => ({ ...s, estimate: s.estimate && { ...s.estimate, smokeSd: 1 } })
+  let s = run(ensemble.start(config), 0, 10)
+  expect(ensemble.advice(narrow(s)).sure).toBe('low')
+  s = run(s, 10, 60)
+  expect(ensemble.advice(narrow(s)).sure).toBe('high')
+  for (let grid = 360; grid < 540; grid++) s = ensemble.step(s, { ...reading(grid / 6), wallC: null }, [])
+  expect(ensemble.advice(narrow(s)).sure).toBe('low')
 }, 60000)

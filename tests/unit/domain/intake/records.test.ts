@@ -58,7 +58,7 @@ describe('what a record becomes', () => {
   it('doubts two numbers that the probe can not show, and calls the third a fault', () => {
     const story = new Story()
     story.say(start, 'info', birth('none'))
-    for (let i = 1; i <= 3; i++) story.say(start + i * 5000, 'readings', pack({ seq: i, up: i * 5, values: { outlet: -300 } }))
+    for (let i = 1; i <= 3; i++) story.say(start + i * 5000, 'readings', pack({ seq: i, up: i * 5, values: { outlet: 200 } }))
     expect(story.samples().map(({ quality }) => quality)).toEqual(['suspect', 'suspect', 'fault:range'])
     story.say(start + 20_000, 'readings', pack({ seq: 4, up: 20, values: { outlet: 31 } }))
     expect(story.samples().at(-1)).toMatchObject({ quality: 'good' })
@@ -70,6 +70,16 @@ describe('what a record becomes', () => {
     story.say(start, 'readings', pack({ seq: 1, up: 5, values: { wall: 99_999, outlet: 31 } }))
     expect(story.refused).toEqual([{ node: 'yard/n1', reason: 'out-of-range', record: 1 }])
     expect(story.samples().map(({ quality }) => quality)).toEqual(['fault:range', 'good'])
+  })
+
+  it('refuses what is colder than any open air, counts it, and lets the rest of the pack in', () => {
+    const story = new Story()
+    story.say(start, 'readings', pack({ seq: 1, up: 5, values: { outlet: -400, wall: 20 } }))
+    expect(story.refused).toEqual([{ node: 'yard/n1', reason: 'out-of-range', record: 1 }])
+    expect(story.samples().map(({ quality, value }) => [quality, value])).toEqual([
+      ['fault:range', null],
+      ['good', 20],
+    ])
   })
 
   it('takes another unit than °C as the birth document has it', () => {
