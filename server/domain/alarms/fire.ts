@@ -37,10 +37,11 @@ export function dyingC(fire: FireWatch, look: Look): number {
   return Math.min(fireLowC + 50, Math.max(fireOutC + 50, own))
 }
 
-/** No word about the fire where the charge runs by itself. */
+/** No word about the fire where the charge runs by itself, nor once sealing is due: who then feeds opens what may be closed already. */
 export function fireIsWanted(scene: Scene): boolean {
   const { look, calls } = scene
   if (look.facts.stoppedFeedingAt !== null || look.facts.sealedAt !== null) return false
+  if (calls.seal.state === 'due') return false
   return !(look.config.way === 'let-run' && calls['stop-feeding'].state === 'due')
 }
 

@@ -98,9 +98,16 @@ function look({ look, phase, calls, condenser }: HintGround, put: Put): void {
 /** After the call to seal somebody is at the kiln with clay; then it is time to ask. Common practice, no source. */
 const askSealMs = 15 * minuteMs
 
+/** And again, where nobody feeds the fire any more: it may have been closed and forgotten in the book. Common practice, no source. */
+const askAgainMs = 30 * minuteMs
+
 /** The night's rules begin with the logged sealing: a kiln that was closed and not logged would stay without them. */
-function seal({ look, calls }: HintGround, put: Put): void {
+function seal({ look, calls, fire }: HintGround, put: Put): void {
   const waited = look.at - calls.seal.since
   if (calls.seal.state !== 'due' || waited < askSealMs) return
-  put('log-seal', calls.seal.since + askSealMs, [looksClosed(look) ?? { code: 'seal-not-logged', value: waited / minuteMs }])
+  const closed = looksClosed(look)
+  const firebox = mean(look.past.firebox, 5)
+  const burnsOn = closed === null && firebox !== null && firebox >= dyingC(fire, look)
+  const times = burnsOn ? 0 : Math.floor((waited - askSealMs) / askAgainMs)
+  put('log-seal', calls.seal.since + askSealMs + times * askAgainMs, [closed ?? { code: 'seal-not-logged', value: waited / minuteMs }])
 }

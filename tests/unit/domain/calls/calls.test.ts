@@ -3,7 +3,20 @@ import type { Action } from '../../../../server/contract/actions.ts'
 import { defaultLimits } from '../../../../server/contract/fold.ts'
 import { makeKilnFold } from '../../../../server/domain/firing/fold.ts'
 import type { Advice, Estimator } from '../../../../server/domain/estimate/types.ts'
-import { callsOf, drum, lightAt, firing, lit, minutesOf, phasesOf, play, through, withoutSmoke, type Curves } from '../firing/bench.ts'
+import {
+  alarmsOf,
+  callsOf,
+  drum,
+  lightAt,
+  firing,
+  lit,
+  minutesOf,
+  phasesOf,
+  play,
+  through,
+  withoutSmoke,
+  type Curves,
+} from '../firing/bench.ts'
 
 const see = (drip: 'clear' | 'pale' | 'amber' | 'dark' | 'black'): Action => ({ action: 'observe', drip })
 const three = withoutSmoke(drum)
@@ -120,14 +133,37 @@ describe('a call to seal that nobody answers', () => {
     expect(asked(three, [], 505)).toEqual(['seal-not-logged'])
     expect(asked(three, [[500, { action: 'seal' }]], 505)).toEqual([])
   })
+  const fall = (from: number | undefined, m: number, halfMin: number): number => 20 + ((from ?? 20) - 20) * 0.5 ** ((m - 475) / halfMin)
+  const closed: Curves = {
+    ...three,
+    firebox: (m) => (m < 475 ? three.firebox!(m) : fall(three.firebox!(475) ?? 20, m, 60)),
+    wall: (m) => (m < 475 ? three.wall!(m) : fall(three.wall!(475) ?? 20, m, 200)),
+  }
   it('says what the probes show where the kiln looks closed', () => {
-    const fall = (from: number | undefined, m: number, halfMin: number): number => 20 + ((from ?? 20) - 20) * 0.5 ** ((m - 475) / halfMin)
-    const closed: Curves = {
-      ...three,
-      firebox: (m) => (m < 475 ? three.firebox!(m) : fall(three.firebox!(475) ?? 20, m, 60)),
-      wall: (m) => (m < 475 ? three.wall!(m) : fall(three.wall!(475) ?? 20, m, 200)),
-    }
     expect(asked(closed, [], 515)).toEqual(['looks-closed'])
+  })
+  it('asks for no wood from then on, by hint or by alarm: who feeds a closed kiln opens its mouth', () => {
+    const { outputs } = play(firing(closed, acts, -5, 900))
+    const due = at(outputs, 'seal', 'due')[0]!
+    expect(at(outputs, 'seal', 'withdrawn')).toEqual([])
+    const after = outputs.filter((o) => o.at > lightAt + due * 60_000)
+    expect(after.filter((o) => o.kind === 'hint' && o.hint === 'feed-fire')).toEqual([])
+    expect(after.filter((o) => o.kind === 'alarm' && o.alarm.startsWith('fire-'))).toEqual([])
+    // the same fall before a call to seal does ask, and alarms
+    const early = play(firing(closed, [lit], -5, 900)).outputs
+    expect(early.some((o) => o.kind === 'hint' && o.hint === 'feed-fire')).toBe(true)
+    expect(alarmsOf(early)).toContain('fire-dying')
+  })
+  it('asks again every half hour while the hearth looks closed or cold, and only once while it burns on', () => {
+    const times = (curves: Curves, more: [number, Action][] = []): number[] =>
+      play(firing(curves, [...acts, ...more], -5, 700)).outputs.flatMap((o) =>
+        o.kind === 'hint' && o.hint === 'log-seal' ? [Math.round((o.at - lightAt) / 60_000)] : [],
+      )
+    const asks = times(closed)
+    expect(asks.length).toBeGreaterThanOrEqual(5)
+    for (const [i, minute] of asks.entries()) if (i > 0) expect(minute - asks[i - 1]!).toBe(30)
+    expect(times(closed, [[580, { action: 'seal' }]]).every((minute) => minute < 580)).toBe(true)
+    expect(times({ ...three, firebox: (m) => Math.min(620, three.firebox!(Math.min(m, 500)) ?? 20) })).toHaveLength(1)
   })
 })
 
