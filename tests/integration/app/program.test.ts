@@ -149,6 +149,7 @@ describe('replay', () => {
     ['a folder', ['/']],
     ['a file that is no recording', [main]],
     ['nothing', []],
+    ['a language that it does not speak', ['--language', 'xx', main]],
   ])('of %s ends with 2 and says so on standard error only', (_, args) => {
     const run = spawnSync(process.execPath, [join(builtFolder, 'server', 'replay.js'), '--json', ...args], { encoding: 'utf8' })
     expect(run.status).toBe(2)

@@ -2,7 +2,6 @@ import { describe, expect, test } from 'vitest'
 import { defaultKilnConfig } from '../../../server/contract/kiln-defaults.ts'
 import { makeKilnFold } from '../../../server/domain/firing/fold.ts'
 import type { KilnFold } from '../../../server/domain/firing/types.ts'
-import { sentenceOf } from '../../../server/recordings/account.ts'
 import { play } from '../../../server/recordings/play.ts'
 import { plainIntake } from '../../support/plain-intake.ts'
 import { storyHeader, storyLines } from '../../support/firing-story.ts'
@@ -49,11 +48,5 @@ describe('playing a recording', () => {
     expect([...play(folds, { header: { recording: 1 }, lines: [] })]).toEqual([
       { at: '1970-01-01T00:00:00.000Z', event: 'end', readings: 0, refused: {} },
     ])
-  })
-
-  test('has a sentence for everything but estimates', () => {
-    for (const line of play(folds, { header: storyHeader, lines: storyLines(1) })) {
-      if (line.event !== 'estimate') expect(sentenceOf(line)).toMatch(/^2026-03-01 \d\d:\d\d:\d\d {2}\S?.*\w/)
-    }
   })
 })

@@ -9,7 +9,7 @@ import { en } from '../../../../web/src/words/en.ts'
 import { channel, kiln, minute, noon } from '../../../browser/fake/kiln.ts'
 import { scenes } from '../../../browser/fake/scenes.ts'
 
-const measures = new Measures({ language: 'en', temperature: 'C', volume: 'L', mass: 'kg', look: 'day', voice: false })
+const measures = new Measures({ language: 'en', temperature: 'C', volume: 'L', mass: 'kg' })
 const did = (act: Action, ago = 1) => ({ id: `${act.action}-${ago}`, at: noon - ago * minute, doneAt: noon - ago * minute, act })
 const nameOf = (view: KilnView) => faceOf(view, en)?.name
 

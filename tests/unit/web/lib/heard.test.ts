@@ -7,7 +7,7 @@ import { en } from '../../../../web/src/words/en.ts'
 import { channel, hour, kiln, minute, noon } from '../../../browser/fake/kiln.ts'
 import { scenes } from '../../../browser/fake/scenes.ts'
 
-const measures = new Measures({ language: 'en', temperature: 'C', volume: 'L', mass: 'kg', look: 'day', voice: true })
+const measures = new Measures({ language: 'en', temperature: 'C', volume: 'L', mass: 'kg' })
 const told = (view: KilnView): string => doubtText(view, en, measures)
 
 describe('how sure', () => {

@@ -6,7 +6,7 @@ import { Measures } from '../../../../web/src/lib/words/measures.ts'
 import { decidingRole, sentenceOf, trendText } from '../../../../web/src/lib/words/sentence.ts'
 import { en } from '../../../../web/src/words/en.ts'
 
-const measures = new Measures({ language: 'en', temperature: 'C', volume: 'L', mass: 'kg', look: 'day', voice: true })
+const measures = new Measures({ language: 'en', temperature: 'C', volume: 'L', mass: 'kg' })
 const told = (view: ReturnType<typeof kiln>) => sentenceOf(view, noon, en, measures)
 
 test('waiting: what, until when as a range, why', () => {

@@ -1,18 +1,25 @@
 import type { Ms } from '../../../../server/contract/fold.ts'
 import type { Role } from '../../../../server/contract/vocabulary.ts'
-import type { Choices } from '../choice/choice.svelte.ts'
 
 const litresPerGallon = 3.785411784 // NIST Handbook 44, appendix C: US gallon
 const kgPerPound = 0.45359237 // the same, avoirdupois pound
 
+/** What a person chose of it; the terminal chooses too. */
+interface Chosen {
+  language: string
+  temperature: 'C' | 'F'
+  volume: 'L' | 'gal'
+  mass: 'kg' | 'lb'
+}
+
 /** Numbers, units, times and dates as this person reads them. Everything is kept in °C, L and kg; only here it is turned. */
 export class Measures {
-  readonly #choices: Choices
+  readonly #choices: Chosen
   readonly #hour: Intl.DateTimeFormat
   readonly #day: Intl.DateTimeFormat
   readonly #dayAndYear: Intl.DateTimeFormat
 
-  constructor(choices: Choices) {
+  constructor(choices: Chosen) {
     this.#choices = choices
     const language = choices.language
     this.#hour = new Intl.DateTimeFormat(language, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })

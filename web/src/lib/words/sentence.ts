@@ -61,7 +61,7 @@ export function freshReasons(reasons: readonly Reason[], kiln: KilnView): Reason
 }
 
 /** A range that comes as two reasons becomes one sentence. Litres say the same as the share of vapour, and are easier to see. */
-function tellable(reasons: readonly Reason[], words: Words, measures: Measures): string[] {
+export function tellable(reasons: readonly Reason[], words: Words, measures: Measures): string[] {
   return reasons.flatMap((reason) => {
     const range = /^(litres|vapour)-lost-(least|most)$/.exec(reason.code)
     if (!range) return [capital(reasonText(reason, words, measures))]

@@ -2,17 +2,20 @@ import { readFileSync, writeSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import { kilnFold } from '../domain/firing/fold.ts'
 import { intakeFold } from '../domain/intake/fold.ts'
-import { sentenceOf } from './account.ts'
 import { originVersion } from '../runtime/origin.ts'
-import { play } from './play.ts'
-import { readRecording, RecordingProblem } from './read.ts'
-import type { Recording } from './read.ts'
-import { words } from './words/en.ts'
+import { configOf, play, playLines } from '../recordings/play.ts'
+import { readRecording, RecordingProblem } from '../recordings/read.ts'
+import type { Recording } from '../recordings/read.ts'
+import { accountOf } from './account.ts'
+import { gather } from './gather.ts'
+import { languages, speechIn } from './words/speech.ts'
+import type { Language } from './words/speech.ts'
 
-const usage = `Usage: npm run --silent replay -- FILE [--json]
-Plays a recorded firing (.jsonl or .jsonl.gz) by its own times and tells what the service would have told.
-  --json   one JSON object a line, nothing else
-  --help   this text`
+const usage = `Usage: npm run --silent replay -- FILE [--json | --language en]
+Plays a recorded firing (.jsonl or .jsonl.gz) by its own times and tells what the service would have told: an account to read, with a summary at its end.
+  --json            one JSON object a line, nothing else
+  --language CODE   of the readable account: en, es or th
+  --help            this text`
 
 function fail(message: string): never {
   writeSync(2, `${message}\n`)
@@ -42,11 +45,11 @@ function print(text: string): void {
   }
 }
 
-function argumentsOf(): { file: string; json: boolean } {
+function argumentsOf(): { file: string; json: boolean; language: Language } {
   try {
     const { values, positionals } = parseArgs({
       allowPositionals: true,
-      options: { json: { type: 'boolean' }, help: { type: 'boolean', short: 'h' } },
+      options: { json: { type: 'boolean' }, language: { type: 'string' }, help: { type: 'boolean', short: 'h' } },
     })
     if (values.help) {
       print(`${usage}\n`)
@@ -54,25 +57,35 @@ function argumentsOf(): { file: string; json: boolean } {
     }
     const [file, ...more] = positionals
     if (file === undefined || more.length > 0) return fail(usage)
-    return { file, json: values.json ?? false }
+    const language = languages.find((one) => one === (values.language ?? 'en'))
+    if (language === undefined) return fail(usage)
+    return { file, json: values.json ?? false, language }
   } catch (problem) {
     return fail(`${(problem as Error).message}\n${usage}`)
   }
 }
 
-const { file, json } = argumentsOf()
+/** A line of JSON for each event as it comes. */
+function printEvents(recording: Recording): void {
+  let page = ''
+  for (const line of play(folds, recording)) {
+    page += `${JSON.stringify(line)}\n`
+    if (page.length > 65_536) {
+      print(page)
+      page = ''
+    }
+  }
+  print(page)
+}
+
+const { file, json, language } = argumentsOf()
 const recording = open(file)
 const folds = { intake: intakeFold, kiln: kilnFold }
 const { start } = recording.header
 if (start && start.version !== originVersion(folds))
   writeSync(2, `${file}: recorded with another version of the folds, played from fresh ones\n`)
-let page = json ? '' : `${words.times}\n`
-for (const line of play(folds, recording)) {
-  const text = json ? JSON.stringify(line) : sentenceOf(line)
-  if (text !== null) page += `${text}\n`
-  if (page.length > 65_536) {
-    print(page)
-    page = ''
-  }
+if (json) printEvents(recording)
+else {
+  const config = start?.config ?? configOf(recording.header)
+  print(`${accountOf(gather(playLines(folds, recording)), config, speechIn(language)).join('\n')}\n`)
 }
-print(page)
