@@ -100,6 +100,8 @@ const askSealMs = 15 * minuteMs
 
 /** And again, where nobody feeds the fire any more: it may have been closed and forgotten in the book. Common practice, no source. */
 const askAgainMs = 30 * minuteMs
+/** A night is long: after six hours the hint stands and is not said again. */
+const mostAsks = 12
 
 /** The night's rules begin with the logged sealing: a kiln that was closed and not logged would stay without them. */
 function seal({ look, calls, fire }: HintGround, put: Put): void {
@@ -108,6 +110,6 @@ function seal({ look, calls, fire }: HintGround, put: Put): void {
   const closed = looksClosed(look)
   const firebox = mean(look.past.firebox, 5)
   const burnsOn = closed === null && firebox !== null && firebox >= dyingC(fire, look)
-  const times = burnsOn ? 0 : Math.floor((waited - askSealMs) / askAgainMs)
+  const times = burnsOn ? 0 : Math.min(mostAsks, Math.floor((waited - askSealMs) / askAgainMs))
   put('log-seal', calls.seal.since + askSealMs + times * askAgainMs, [closed ?? { code: 'seal-not-logged', value: waited / minuteMs }])
 }

@@ -133,12 +133,14 @@ describe('a call to seal that nobody answers', () => {
     expect(asked(three, [], 505)).toEqual(['seal-not-logged'])
     expect(asked(three, [[500, { action: 'seal' }]], 505)).toEqual([])
   })
-  const fall = (from: number | undefined, m: number, halfMin: number): number => 20 + ((from ?? 20) - 20) * 0.5 ** ((m - 475) / halfMin)
-  const closed: Curves = {
-    ...three,
-    firebox: (m) => (m < 475 ? three.firebox!(m) : fall(three.firebox!(475) ?? 20, m, 60)),
-    wall: (m) => (m < 475 ? three.wall!(m) : fall(three.wall!(475) ?? 20, m, 200)),
+  const closedAt = (minute: number): Curves => {
+    const fall = (curve: (m: number) => number | null, m: number, halfMin: number): number => {
+      const from = curve(Math.min(m, minute)) ?? 20
+      return m < minute ? from : 20 + (from - 20) * 0.5 ** ((m - minute) / halfMin)
+    }
+    return { ...three, firebox: (m) => fall(three.firebox!, m, 60), wall: (m) => fall(three.wall!, m, 200) }
   }
+  const closed = closedAt(475)
   it('says what the probes show where the kiln looks closed', () => {
     expect(asked(closed, [], 515)).toEqual(['looks-closed'])
   })
@@ -150,7 +152,8 @@ describe('a call to seal that nobody answers', () => {
     expect(after.filter((o) => o.kind === 'hint' && o.hint === 'feed-fire')).toEqual([])
     expect(after.filter((o) => o.kind === 'alarm' && o.alarm.startsWith('fire-'))).toEqual([])
     // the same fall before a call to seal does ask, and alarms
-    const early = play(firing(closed, [lit], -5, 900)).outputs
+    const early = play(firing(closedAt(250), [lit], -5, 480)).outputs
+    expect(at(early, 'seal', 'due')).toEqual([])
     expect(early.some((o) => o.kind === 'hint' && o.hint === 'feed-fire')).toBe(true)
     expect(alarmsOf(early)).toContain('fire-dying')
   })
