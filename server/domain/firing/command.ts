@@ -16,8 +16,9 @@ interface Standing {
 /** What the operator is told now: the first that applies, the safest first. */
 export function standingOf(state: KilnState): Standing {
   const { facts, phase, calls } = state
-  const collecting = calls['start-collecting'].state
-  const stopping = calls['stop-collecting'].state
+  // what was logged counts at once; the calls follow with the next step of the grid
+  const collecting = facts.startedAt !== null ? 'done' : calls['start-collecting'].state
+  const stopping = facts.stoppedAt !== null ? 'done' : calls['stop-collecting'].state
   if (facts.unloadedAt !== null || facts.openedAt !== null) return { do: 'none', call: null, next: null }
   if (facts.sealedAt !== null) {
     // the trial opening goes on while the small gap stands, until anything rises

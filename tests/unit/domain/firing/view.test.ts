@@ -51,6 +51,17 @@ describe('the hands line', () => {
 })
 
 describe('the command', () => {
+  it('follows the bottle as soon as it is logged, put under or taken away', () => {
+    const before = play(firing(drum, [lit], -5, 60))
+    expect(before.view.command.do).toBe('wait')
+    const at = lightAt + 60 * minuteMs + 1000
+    const log = (state: typeof before.state, seq: number, action: 'start-collecting' | 'stop-collecting') =>
+      rulesOnly.step(state, { seq, at: at + seq, kind: 'act', id: action, doneAt: at, act: { action } }).state
+    const collecting = log(before.state, 90_000, 'start-collecting')
+    expect(rulesOnly.view(collecting, at).command.do).toBe('collect')
+    const taken = log(collecting, 90_001, 'stop-collecting')
+    expect(rulesOnly.view(taken, at)).toMatchObject({ firing: { collectingSince: null }, command: { do: 'wait' } })
+  })
   it('is to wait as soon as the lighting is logged, before the phase follows; loaded or not', () => {
     for (const loaded of [false, true]) {
       const before = play(firing(drum, loaded ? [[-4, { action: 'load' }]] : [], -5, -1))
