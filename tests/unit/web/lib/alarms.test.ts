@@ -1,6 +1,10 @@
 import { expect, test } from 'vitest'
 import type { AlarmView } from '../../../../server/contract/live.ts'
-import { soundOf, standing } from '../../../../web/src/lib/alarms/standing.ts'
+import { isQuiet, soundOf, standing } from '../../../../web/src/lib/alarms/standing.ts'
+import { en } from '../../../../web/src/words/en.ts'
+import { es } from '../../../../web/src/words/es.ts'
+import { th } from '../../../../web/src/words/th.ts'
+import { scenes } from '../../../browser/fake/scenes.ts'
 
 const alarm = (name: AlarmView['alarm'], state: AlarmView['state'], priority: AlarmView['priority'], firstOut = false): AlarmView => ({
   alarm: name,
@@ -31,4 +35,11 @@ test('hushed or over by itself it sounds no more', () => {
   expect(soundOf([alarm('reignition', 'acknowledged', 'urgent')])).toBeNull()
   expect(soundOf([alarm('reignition', 'returned-unacknowledged', 'urgent')])).toBeNull()
   expect(soundOf([alarm('reignition', 'latched-unacknowledged', 'urgent')])).toBe('urgent')
+})
+
+test('it is quiet only while neither an alarm nor a call stands', () => {
+  expect(isQuiet(scenes.waiting)).toBe(true)
+  expect(isQuiet(scenes['drip-turning'])).toBe(false)
+  expect(isQuiet(scenes['cloths-dry'])).toBe(false)
+  for (const words of [en, es, th]) expect(words.quiet.soundOff).not.toMatch(/silen|quiet|callad|ไม่มีเสียง/i)
 })

@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest'
-import { bottleOf } from '../../../../web/src/lib/kiln/bottle.ts'
+import { bottleOf, levelText } from '../../../../web/src/lib/kiln/bottle.ts'
+import { Measures } from '../../../../web/src/lib/words/measures.ts'
+import { en } from '../../../../web/src/words/en.ts'
 import { channel } from '../../../browser/fake/kiln.ts'
 import { scenes } from '../../../browser/fake/scenes.ts'
 
@@ -27,4 +29,12 @@ test('a scale under it outranks the estimate, and a bottle that was taken away h
   })
   const taken = holding(1.2, 2.3)
   expect(bottleOf({ ...taken, firing: { ...taken.firing, collectingSince: null } })).toBeNull()
+})
+test('a bottle is told in words where a number would say nothing', () => {
+  const measures = new Measures({ language: 'en', temperature: 'C', volume: 'L', mass: 'kg', look: 'day', voice: true })
+  const told = (low: number, high: number) => levelText({ low, high, sizeL: 5, fullInMs: null }, en, measures)
+  expect(told(0.06, 0.14)).toBe('a little')
+  expect(told(0.1, 0.4)).toBe('~ 0.1 to 0.4 of 5 L')
+  expect(told(3.2, 5.9)).toBe('look: ~ 3.2 or more of 5 L')
+  expect(told(5.1, 6)).toBe('look: full by now')
 })

@@ -5,6 +5,7 @@ import { answerOf } from '../../../../web/src/lib/acts/keys.ts'
 import { faceOf } from '../../../../web/src/lib/words/face.ts'
 import { Measures } from '../../../../web/src/lib/words/measures.ts'
 import { freshReasons, sentenceOf } from '../../../../web/src/lib/words/sentence.ts'
+import { sinceMs, spanText } from '../../../../web/src/lib/words/spans.ts'
 import { en } from '../../../../web/src/words/en.ts'
 import { channel, kiln, minute, noon } from '../../../browser/fake/kiln.ts'
 import { scenes } from '../../../browser/fake/scenes.ts'
@@ -77,4 +78,34 @@ test('an alarm tells the newest number while it still holds, the old one once it
   const at = (outlet: number) => freshReasons(because, kiln({ channels: [channel('outlet', outlet)] }))[0]?.value
   expect(at(74)).toBe(74)
   expect(at(48)).toBe(71)
+})
+
+test('a node that is heard again beside its alarm is not called silent, one that is not heard is', () => {
+  const because = [{ code: 'node-silent', value: 3 }]
+  const codes = (view: KilnView, of: string) => freshReasons(because, view, of).map(({ code }) => code)
+  expect(codes(kiln({ channels: [channel('firebox', 610)] }), 'yard/n1')).toEqual(['heard-again'])
+  expect(codes(kiln({ channels: [channel('firebox', 610)] }), 'yard/n2')).toEqual(['node-silent'])
+  expect(codes(kiln({ channels: [channel('firebox', null, null, { heard: 'lost' })] }), 'yard/n1')).toEqual(['node-silent'])
+})
+
+test('a bottle that was taken away at kindling does not make tar of the steam', () => {
+  const view = kiln({ firing: { phase: 'kindling', acts: [did({ action: 'stop-collecting' })] }, channels: [] })
+  expect(faceOf(view, en)?.steps.map(({ text }) => text)).toContain('Bottle stays away: it is water')
+  expect(sentenceOf(view, noon, en, measures).why).not.toContain('tar')
+})
+
+describe('how long it has been sealed is told in one form, the same in the corner and in the sentence', () => {
+  test.each([
+    [9, 'Sealed for 9 min;'],
+    [60, 'Sealed for 1 h 0 min;'],
+    [414, 'Sealed for 6 h 54 min;'],
+  ])('%d min', (min, text) => {
+    // lit and sealed between two strokes of the clock; the service judged it some minutes ago
+    const sealedAt = noon - min * minute + 40_000
+    const { night } = scenes
+    const because = [{ code: 'sealed-for', value: (min - 3) / 60, limit: 10 }]
+    const view = { ...night, firing: { ...night.firing, sealedAt }, command: { ...night.command, because } }
+    expect(sentenceOf(view, noon, en, measures).why).toContain(text)
+    expect(text).toContain(spanText(sinceMs(sealedAt, noon + 50_000), en))
+  })
 })

@@ -1,4 +1,4 @@
-import type { AlarmView } from '../../../../server/contract/live.ts'
+import type { AlarmView, KilnView } from '../../../../server/contract/live.ts'
 import type { AlarmState, Priority } from '../../../../server/contract/vocabulary.ts'
 
 const rank: Record<Priority, number> = { urgent: 0, warning: 1, notice: 2 }
@@ -24,4 +24,9 @@ export function standing(alarms: readonly AlarmView[]): AlarmView[] {
 /** What should sound now: the highest priority that nobody has hushed and that still stands. */
 export function soundOf(alarms: readonly AlarmView[]): Priority | null {
   return standing(alarms).find((alarm) => isLoud(alarm) && !isOver(alarm))?.priority ?? null
+}
+
+/** No alarm stands, and no call waits to be followed. */
+export function isQuiet({ alarms, calls }: Pick<KilnView, 'alarms' | 'calls'>): boolean {
+  return standing(alarms).length === 0 && !calls.some(({ state }) => state === 'due')
 }

@@ -1,5 +1,7 @@
 import type { Ms } from '../../../../server/contract/fold.ts'
 import type { KilnView } from '../../../../server/contract/live.ts'
+import type { Words } from '../../words/en.ts'
+import type { Measures } from '../words/measures.ts'
 
 export interface BottleLevel {
   low: number
@@ -19,4 +21,15 @@ export function bottleOf({ firing, channels, estimate }: KilnView): BottleLevel 
   const rate = estimate?.from === 'ensemble' ? estimate.condensateKgH * (low > 0 && low < high ? (2 * high) / (low + high) : 1) : 0
   const left = Math.max(0, sizeL - high)
   return { low, high, sizeL, fullInMs: left === 0 ? 0 : rate > 0 ? (left / rate) * 3_600_000 : null }
+}
+
+/** Less is no number that helps anybody, L. */
+const littleL = 0.3
+
+/** What the bottle holds, between its bounds. */
+export function levelText({ low, high, sizeL }: BottleLevel, { facts }: Words, measures: Measures): string {
+  if (low >= sizeL) return facts.over
+  if (high < littleL) return facts.little
+  const size = measures.litres(sizeL).replace(/[.,]0 /, ' ')
+  return high < sizeL ? facts.level(measures.litresBare(low), measures.litresBare(high), size) : facts.full(measures.litresBare(low), size)
 }

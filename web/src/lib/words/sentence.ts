@@ -6,7 +6,7 @@ import { actText } from '../acts/act-text.ts'
 import { lastOf, lastSeen } from '../acts/log.ts'
 import type { ReasonWords } from './shape.ts'
 import type { Measures } from './measures.ts'
-import { momentText, notBeforeText } from './spans.ts'
+import { momentText, notBeforeText, sinceMs } from './spans.ts'
 
 export interface Sentence {
   command: string
@@ -48,9 +48,12 @@ export function sentencesOf(reasons: readonly Reason[], words: Words, measures: 
 /**
  * The reasons of an alarm hold the numbers of the moment when it came. The newest reading takes the place of the old one while it is
  * on the same side of the limit, so that a number is not told in two ways on one screen.
+ *
+ * @param of the probe or node that the alarm is about
  */
-export function freshReasons(reasons: readonly Reason[], kiln: KilnView): Reason[] {
+export function freshReasons(reasons: readonly Reason[], kiln: KilnView, of?: string): Reason[] {
   return reasons.map((reason) => {
+    if (isHeardAgain(reason, kiln, of)) return { code: 'heard-again' }
     const [, role, side] = /^([a-z]+)-(over|under)(?:-wet)?$/.exec(reason.code) ?? []
     const value = role === undefined ? null : channelOf(kiln, role as Role)?.value
     if (value === null || value === undefined || reason.value === undefined) return reason
@@ -58,6 +61,12 @@ export function freshReasons(reasons: readonly Reason[], kiln: KilnView): Reason
     const holds = limit === undefined || (side === 'over' ? value >= limit : value <= limit)
     return holds ? { ...reason, value } : reason
   })
+}
+
+/** A node or probe whose readings stand fresh beside its alarm, which stays for a moment after they are back. */
+function isHeardAgain({ code }: Reason, { channels }: KilnView, of: string | undefined): boolean {
+  if (of === undefined || (code !== 'node-silent' && code !== 'silent-for')) return false
+  return channels.some(({ channel, heard }) => heard === 'fresh' && (channel === of || channel.startsWith(`${of}/`)))
 }
 
 /** A range that comes as two reasons becomes one sentence. Litres say the same as the share of vapour, and are easier to see. */
@@ -107,7 +116,7 @@ export function sentenceOf(kiln: KilnView, now: Ms, words: Words, measures: Meas
     trendText(channelOf(kiln, role), words, measures, isSealed(kiln.firing) ? steadyWithin.sealed : steadyWithin.driven) ||
     estimateText(kiln, words, measures)
   const because = sentencesOf(
-    reasonsNow(kiln).filter((reason) => trend === '' || !trendSays(reason, role)),
+    reasonsNow(kiln, now).filter((reason) => trend === '' || !trendSays(reason, role)),
     words,
     measures,
   )
@@ -119,9 +128,13 @@ export function sentenceOf(kiln: KilnView, now: Ms, words: Words, measures: Meas
 }
 
 /** Reasons for what stands: of waiting only a call that was taken back; that something was logged is no reason that helps anybody. */
-function reasonsNow({ command, calls }: KilnView): Reason[] {
+function reasonsNow({ command, calls, firing }: KilnView, now: Ms): Reason[] {
   const back = calls.find(({ call, state }) => call === 'start-collecting' && state === 'withdrawn')
-  const reasons = command.do === 'wait' && back ? back.because : command.because
+  const told = command.do === 'wait' && back ? back.because : command.because
+  // the service judges it every ten minutes, the corner of the screen tells it every minute
+  const reasons = told.map((reason) =>
+    reason.code === 'sealed-for' && firing.sealedAt !== null ? { ...reason, value: sinceMs(firing.sealedAt, now) / 3_600_000 } : reason,
+  )
   return reasons.filter(
     ({ code }) => !code.startsWith('logged') && !(command.do === 'wait' && !back && (isOfPhase(code) || code.startsWith('seen-'))),
   )
@@ -154,8 +167,9 @@ function waitText(kiln: KilnView, now: Ms, words: Words): string {
   const { waits } = words
   if (darkTooEarly(kiln, now)) return `${waits.early}.`
   if (firing.phase === 'clearing') return `${waits.clearing}.`
-  if (lastOf(firing, 'stop-collecting')) return `${waits.stopped}.`
   const { phase } = firing
+  // a bottle that was taken away while nothing but steam can come makes no tar of it
+  if (lastOf(firing, 'stop-collecting') && phase !== 'kindling') return `${waits.stopped}.`
   return phase === 'kindling' || phase === 'drying' || phase === 'breakdown' ? `${waits[phase]}.` : ''
 }
 

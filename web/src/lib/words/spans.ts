@@ -14,6 +14,12 @@ export function spanText(ms: number, words: Words): string {
   return words.age.days(Math.floor(ms / dayMs))
 }
 
+/** Since a moment: the seconds of the first minute, from then on what the hands of the clock on the screen moved, so that all places agree. */
+export function sinceMs(at: Ms, now: Ms): Ms {
+  const whole = (t: Ms): Ms => Math.floor(t / minuteMs) * minuteMs
+  return now - at < minuteMs ? Math.max(0, now - at) : whole(now) - whole(at)
+}
+
 /** A moment as somebody says it: `14:30`, `14:30 tomorrow`. */
 export function momentText(at: Ms, now: Ms, words: Words, measures: Measures): string {
   const time = measures.clock(at)

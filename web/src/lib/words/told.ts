@@ -12,4 +12,9 @@ export const told = {
   percent: (reason: Reason, measures: Measures): string => (reason.value === undefined ? '' : measures.percent(reason.value)),
   /** How long it has held, whole minutes; 0 when not told. */
   minutes: (reason: Reason): number => (reason.forS === undefined ? 0 : Math.round(reason.forS / 60)),
+  /** A span that the fold gives in hours: minutes under one, hours and minutes over it. */
+  span: (reason: Reason, minutes: (min: number) => string, hours: (h: number, min: number) => string): string => {
+    const min = Math.round((reason.value ?? 0) * 60)
+    return min < 60 ? minutes(min) : hours(Math.floor(min / 60), min % 60)
+  },
 }

@@ -3,6 +3,12 @@ import { told } from '../../lib/words/told.ts'
 import type { ReasonWords } from '../../lib/words/shape.ts'
 
 const held = (r: Reason): string => (told.minutes(r) > 0 ? ` for ${told.minutes(r)} min` : '')
+const span = (r: Reason): string =>
+  told.span(
+    r,
+    (min) => `${min} min`,
+    (h, min) => `${h} h ${min} min`,
+  )
 
 /** Why the service says what it says; one short sentence each, without its full stop. */
 export const en = {
@@ -65,7 +71,7 @@ export const en = {
   charred: (r, m) => `By estimate ${told.percent(r, m)} is charred through`,
 
   'not-cold': () => 'It is not cold yet',
-  'sealed-for': (r, m) => `Sealed for ${told.number(r, m, 1)} h; at least ${told.most(r, m)} h are needed`,
+  'sealed-for': (r, m) => `Sealed for ${span(r)}; at least ${told.most(r, m)} h are needed`,
   'hottest-below': (r, m) => `The hottest part may be ${told.temperature(r, m)}; it must be below ${told.limit(r, m)}`,
   'hottest-over': (r, m) => `The hottest part may be ${told.temperature(r, m)}, over ${told.limit(r, m)}`,
   'hottest-upper': (r, m) => `The hottest part may be ${told.temperature(r, m)}; it must be below ${told.limit(r, m)}`,
@@ -101,6 +107,7 @@ export const en = {
   'silent-for': (r, m, where) => `Nothing from ${where} for ${told.number(r, m)} s`,
   'same-for': (r, m, where) => `${where}: the same number for ${told.number(r, m)} min`,
   'node-said-lost': () => 'It fell off the network',
+  'heard-again': () => 'It is heard again',
   'node-silent': (r, m) => `All its ${told.number(r, m)} probes are silent`,
 } satisfies Record<string, ReasonWords>
 

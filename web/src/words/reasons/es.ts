@@ -3,6 +3,12 @@ import { told } from '../../lib/words/told.ts'
 import type { ReasonList } from './en.ts'
 
 const held = (r: Reason): string => (told.minutes(r) > 0 ? ` desde hace ${told.minutes(r)} min` : '')
+const span = (r: Reason): string =>
+  told.span(
+    r,
+    (min) => `${min} min`,
+    (h, min) => `${h} h ${min} min`,
+  )
 
 export const es: ReasonList = {
   logged: () => 'Usted lo anotó',
@@ -64,7 +70,7 @@ export const es: ReasonList = {
   charred: (r, m) => `Estimado: ${told.percent(r, m)} ya es carbón`,
 
   'not-cold': () => 'Aún no está frío',
-  'sealed-for': (r, m) => `Sellado ${told.number(r, m, 1)} h; hacen falta al menos ${told.most(r, m)} h`,
+  'sealed-for': (r, m) => `Sellado ${span(r)}; hacen falta al menos ${told.most(r, m)} h`,
   'hottest-below': (r, m) => `Lo más caliente puede estar a ${told.temperature(r, m)}; debe bajar de ${told.limit(r, m)}`,
   'hottest-over': (r, m) => `Lo más caliente puede estar a ${told.temperature(r, m)}, más de ${told.limit(r, m)}`,
   'hottest-upper': (r, m) => `Lo más caliente puede estar a ${told.temperature(r, m)}; debe bajar de ${told.limit(r, m)}`,
@@ -100,6 +106,7 @@ export const es: ReasonList = {
   'silent-for': (r, m, where) => `Nada de ${where} desde hace ${told.number(r, m)} s`,
   'same-for': (r, m, where) => `${where}: el mismo número desde hace ${told.number(r, m)} min`,
   'node-said-lost': () => 'Se cayó de la red',
+  'heard-again': () => 'Se oye otra vez',
   'node-silent': (r, m) => `Sus ${told.number(r, m)} sondas callan`,
 }
 

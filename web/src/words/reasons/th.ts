@@ -3,6 +3,12 @@ import { told } from '../../lib/words/told.ts'
 import type { ReasonList } from './en.ts'
 
 const held = (r: Reason): string => (told.minutes(r) > 0 ? ` นาน ${told.minutes(r)} นาที` : '')
+const span = (r: Reason): string =>
+  told.span(
+    r,
+    (min) => `${min} นาที`,
+    (h, min) => `${h} ชม. ${min} นาที`,
+  )
 
 export const th: ReasonList = {
   logged: () => 'คุณบันทึกไว้',
@@ -64,7 +70,7 @@ export const th: ReasonList = {
   charred: (r, m) => `ประมาณว่า ${told.percent(r, m)} เป็นถ่านแล้ว`,
 
   'not-cold': () => 'ยังไม่เย็น',
-  'sealed-for': (r, m) => `ปิดมา ${told.number(r, m, 1)} ชม. ต้องอย่างน้อย ${told.most(r, m)} ชม.`,
+  'sealed-for': (r, m) => `ปิดมา ${span(r)} ต้องอย่างน้อย ${told.most(r, m)} ชม.`,
   'hottest-below': (r, m) => `จุดร้อนสุดอาจถึง ${told.temperature(r, m)} ต้องต่ำกว่า ${told.limit(r, m)}`,
   'hottest-over': (r, m) => `จุดร้อนสุดอาจถึง ${told.temperature(r, m)} เกิน ${told.limit(r, m)}`,
   'hottest-upper': (r, m) => `จุดร้อนสุดอาจถึง ${told.temperature(r, m)} ต้องต่ำกว่า ${told.limit(r, m)}`,
@@ -100,6 +106,7 @@ export const th: ReasonList = {
   'silent-for': (r, m, where) => `ไม่มีข้อมูลจาก ${where} นาน ${told.number(r, m)} วินาที`,
   'same-for': (r, m, where) => `${where} ตัวเลขเดิมนาน ${told.number(r, m)} นาที`,
   'node-said-lost': () => 'หลุดจากเครือข่าย',
+  'heard-again': () => 'ได้ยินอีกแล้ว',
   'node-silent': (r, m) => `หัววัดทั้ง ${told.number(r, m)} ตัวเงียบ`,
 }
 
