@@ -31,7 +31,7 @@ test('a scale under it outranks the estimate, and a bottle that was taken away h
   expect(bottleOf({ ...taken, firing: { ...taken.firing, collectingSince: null } })).toBeNull()
 })
 test('a bottle is told in words where a number would say nothing', () => {
-  const measures = new Measures({ language: 'en', temperature: 'C', volume: 'L', mass: 'kg', look: 'day', voice: true })
+  const measures = new Measures({ language: 'en', temperature: 'C', volume: 'L', mass: 'kg' })
   const told = (low: number, high: number) => levelText({ low, high, sizeL: 5, fullInMs: null }, en, measures)
   expect(told(0.06, 0.14)).toBe('a little')
   expect(told(0.1, 0.4)).toBe('~ 0.1 to 0.4 of 5 L')
