@@ -161,7 +161,7 @@ export class App {
       confirm: (node) => reviewed(nodeKeys.confirm(node)),
       make: (node) => reviewed(nodeKeys.make(node)),
       remove: (node) => reviewed(nodeKeys.remove(node)),
-      refused: () => broker.refused(),
+      turnedAway: () => broker.turnedAway(),
     }
   }
 

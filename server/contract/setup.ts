@@ -87,3 +87,20 @@ export interface SetupAnswer {
   /** The newest of each. */
   heard: HeardWord[]
 }
+
+/** A topic that came and could not be used, as it was sent. */
+export interface StrayTopic {
+  topic: string
+  reason: string
+  times: number
+}
+
+/** What the broker turned away since it started. */
+export interface TurnedAway {
+  /** Connections and messages by reason. */
+  reasons: Readonly<Record<string, number>>
+  /** The one heard last first; a bounded list. */
+  topics: StrayTopic[]
+  /** How often a topic of the list gave way to a newer one. */
+  pushedOut: number
+}

@@ -1,3 +1,5 @@
+import type { TurnedAway } from '../contract/setup.ts'
+
 /** One message as a node sent it. */
 export interface Incoming {
   topic: string
@@ -43,8 +45,8 @@ export interface Broker {
   publish(said: Said): Promise<void>
   /** Names of the connected clients; empty where the broker is another's. */
   clients(): string[]
-  /** Connections and messages turned away since the start, by reason; empty where the broker is another's. */
-  refused(): Readonly<Record<string, number>>
+  /** What was turned away since the start; where the broker is another's only topics that the subscription brought. */
+  turnedAway(): TurnedAway
   /** Ends the connections that could not come in any more as they did: after a secret was renewed, confirmed or removed. Nothing where the broker is another's. */
   review(): void
 }

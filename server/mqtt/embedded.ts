@@ -1,11 +1,13 @@
 import { setTimeout as pause } from 'node:timers/promises'
 import { Aedes, type Client, type PublishPacket, type Subscription } from 'aedes'
+import type { TurnedAway } from '../contract/setup.ts'
 import type { Broker, BrokerEars, Said } from './broker.ts'
 import { Door } from './gate/door.ts'
 import { gateLimits, type GateLimits } from './gate/limits.ts'
 import { Takeovers } from './gate/takeovers.ts'
 import { limitQueues } from './queues.ts'
 import type { NodeGate } from './node-keys.ts'
+import { Strays } from './strays.ts'
 import { sitePolicy, type Policy, type Verdict } from './policy.ts'
 
 export interface EmbeddedOptions extends BrokerEars {
@@ -47,6 +49,7 @@ class EmbeddedBroker implements Broker {
   readonly #unshared = new WeakSet<object>()
   /** Topics of nodes that the broker keeps the last message of. */
   readonly #retained = new Set<string>()
+  readonly #strays: Strays
   /** Messages on their way to the disk. */
   #storing = 0
   #stopping = false
@@ -68,6 +71,7 @@ class EmbeddedBroker implements Broker {
       authorizeSubscribe: (client, subscription, done) => this.#authorizeSubscribe(client, subscription, done),
     })
     this.#endHere()
+    this.#strays = new Strays(options.log)
     this.#door = new Door(this.#limits, options.log, (socket) => this.#aedes.handle(socket))
     this.#aedes.on('clientError', (client, error) => options.log.warn({ client: client.id, error: error.message }, 'mqtt client'))
     this.#aedes.on('connectionError', (_client, error) => options.log.warn({ error: error.message }, 'mqtt connection'))
@@ -102,8 +106,8 @@ class EmbeddedBroker implements Broker {
     return Object.keys(clients)
   }
 
-  refused(): Readonly<Record<string, number>> {
-    return this.#door.refused
+  turnedAway(): TurnedAway {
+    return { reasons: this.#door.refused, topics: this.#strays.topics(), pushedOut: this.#strays.pushedOut() }
   }
 
   review(): void {
@@ -158,6 +162,10 @@ class EmbeddedBroker implements Broker {
       this.#options.log.warn({ client: sender, topic, reason }, 'mqtt publish refused')
       this.#door.count(reason)
       return done(new Error(reason))
+    }
+    if (verdict === 'quarantine') {
+      this.#door.count(reason)
+      this.#strays.note(reason, topic, performance.now())
     }
     if (!share) this.#unshared.add(packet)
     packet.retain &&= share && this.#mayRetain(topic)

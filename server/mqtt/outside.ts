@@ -1,5 +1,9 @@
 import { connect, type IPublishPacket, type MqttClient } from 'mqtt'
+import type { TurnedAway } from '../contract/setup.ts'
 import type { Broker, BrokerEars, Said } from './broker.ts'
+import { sitePolicy } from './policy.ts'
+import type { Policy } from './policy.ts'
+import { Strays } from './strays.ts'
 
 export interface OutsideOptions extends BrokerEars {
   /** `mqtt://` or `mqtts://`, host and port. */
@@ -27,11 +31,15 @@ class OutsideBroker implements Broker {
   readonly #options: OutsideOptions
   /** The newest of each retained topic, said again after every connection: a broker may have forgotten all. */
   readonly #standing = new Map<string, Said>()
+  readonly #strays: Strays
+  readonly #policy: Policy
   #client: MqttClient | null = null
   #attempts = 0
 
   constructor(options: OutsideOptions) {
     this.#options = options
+    this.#strays = new Strays(options.log)
+    this.#policy = sitePolicy(options.root, options.site)
   }
 
   async start(retained: readonly Said[] = []): Promise<{ port: null }> {
@@ -75,8 +83,8 @@ class OutsideBroker implements Broker {
     })
   }
 
-  refused(): Readonly<Record<string, number>> {
-    return {}
+  turnedAway(): TurnedAway {
+    return { reasons: {}, topics: this.#strays.topics(), pushedOut: this.#strays.pushedOut() }
   }
 
   /** Who may come in is the other broker's to say. */
@@ -110,6 +118,9 @@ class OutsideBroker implements Broker {
     const { root, site, onMessage } = this.#options
     const { topic, payload, qos, retain } = packet
     if (topic.startsWith(`${root}/1/${site}/server/`)) return done()
+    // counted by the intake, which gets it too and sets it aside
+    const { verdict, reason } = this.#policy.publish(topic, null)
+    if (verdict !== 'take') this.#strays.note(reason, topic, performance.now())
     const bytes = typeof payload === 'string' ? Buffer.from(payload) : payload
     try {
       await onMessage({ topic, payload: bytes, qos, retained: retain, client: '' })

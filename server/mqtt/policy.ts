@@ -27,12 +27,19 @@ const topicBytes = 256
 /** Topics of one site (wire format, contract version 1). A connection belongs to the first node that it speaks for. */
 export function sitePolicy(root: string, site: string): Policy {
   const base = `${root}/1/${site}/`
+  /** Why a topic that does not begin as it should was not understood, in the words of the intake where it has them. */
+  const strayReason = (topic: string): string => {
+    const [first, version, place] = topic.split('/')
+    if (first !== root) return 'foreign-topic'
+    if (version !== '1') return 'unknown-contract'
+    return place === site ? 'unknown-kind' : 'other-site'
+  }
   return {
     publish(topic, node) {
       const verdict = (verdict: 'take' | 'quarantine' | 'close', reason: string) => ({ verdict, reason, share: false, node })
       if (topic.length > topicBytes || topic.startsWith('$') || topic.startsWith('/') || topic.endsWith('/') || topic.includes('//'))
         return verdict('close', 'bad-topic')
-      if (!topic.startsWith(base)) return verdict('quarantine', 'foreign-topic')
+      if (!topic.startsWith(base)) return verdict('quarantine', strayReason(topic))
       const [name = '', kind = '', ...more] = topic.slice(base.length).split('/')
       if (name === 'server') return verdict('close', 'not-the-server')
       if (!nodeName.test(name)) return verdict('quarantine', 'bad-node-name')

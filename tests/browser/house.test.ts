@@ -29,7 +29,14 @@ function prepare(fake: FakeService): void {
   fake.answers['/api/nodes/keys'] = keys
   fake.answers['/api/nodes/n2/key'] = { node: 'n2', secret: null }
   fake.answers['/api/nodes/n7/key'] = { node: 'n7', secret: 'made-up-secret-of-a-test' }
-  fake.answers['/api/nodes/refused'] = { 'wrong-secret': 3, 'connect-flags': 1 }
+  fake.answers['/api/nodes/refused'] = {
+    reasons: { 'wrong-secret': 3, 'connect-flags': 1, 'other-site': 2, 'unknown-kind': 1 },
+    topics: [
+      { topic: 'firing/1/elsewhere/n1/readings', reason: 'other-site', times: 2 },
+      { topic: `firing/1/yard/hand/<b>${'long'.repeat(30)}</b>`, reason: 'unknown-kind', times: 1 },
+    ],
+    pushedOut: 4,
+  }
   fake.answers['/api/quarantine'] = [
     { at: noon, sender: 'n3', topic: 'firing/1/yard/n3/readings', reason: 'bad-json', payload: base64('{"wall":\u202e<b>21</b>') },
     { at: noon - 5000, sender: '', topic: 'house/tap', reason: 'foreign-topic', payload: base64(Uint8Array.of(0xff, 0xfe, 0x00, 0x41)) },
@@ -87,6 +94,10 @@ test('what was turned away is counted by reason; what was set aside is shown as 
   await page.waitForSelector('[data-list="set-aside"] li')
   expect(await page.innerText('[data-list="refused"]')).toContain('a wrong secret, or none where one is asked: 3')
   expect(await page.innerText('[data-list="refused"]')).toContain('MQTT that breaks the standard (connect-flags): 1')
+  const strays = await page.innerText('[data-list="strays"]')
+  expect(strays).toContain('firing/1/elsewhere/n1/readings · the topic names another place: 2')
+  expect(strays).toContain('<b>long')
+  expect(strays).toContain('the last word of the topic is not known: 1')
   for (const summary of await page.locator('summary').all()) await summary.click()
   const raw = await page.locator('[data-list="set-aside"] pre').allInnerTexts()
   expect(raw).toEqual(['{"wall":\ufffd<b>21</b>', 'ff fe 00 41'])

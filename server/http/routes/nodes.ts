@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import type { TurnedAway } from '../../contract/setup.ts'
 import type { Answer, Question } from '../context.ts'
 import { understood } from '../context.ts'
 import { Problem } from '../problem.ts'
@@ -9,8 +10,7 @@ export interface NodeDoor {
   confirm(node: string): Promise<boolean>
   make(node: string): Promise<string | null>
   remove(node: string): Promise<boolean>
-  /** Connections and messages that the broker turned away since it started, by reason. */
-  refused(): Readonly<Record<string, number>>
+  turnedAway(): TurnedAway
 }
 
 export function nodeRoutes(door: NodeDoor | undefined) {
@@ -20,7 +20,7 @@ export function nodeRoutes(door: NodeDoor | undefined) {
   }
   return {
     nodeKeys: (question: Question): Answer => ({ json: own(question).list() }),
-    nodeRefusals: (question: Question): Answer => ({ json: own(question).refused() }),
+    nodeRefusals: (question: Question): Answer => ({ json: own(question).turnedAway() }),
     /** `confirm`: the secret that the node showed first is its own; `make`: a new one, told in this answer and never again. */
     async pairNode(question: Question): Promise<Answer> {
       const { way } = understood(z.strictObject({ way: z.enum(['confirm', 'make']) }), question.body)

@@ -119,7 +119,8 @@ describe('the same door', () => {
 
 describe('topics', () => {
   it('acknowledges and keeps aside what it can not use', async () => {
-    const { port, messages, refused } = await site()
+    const warned: object[] = []
+    const { broker, port, messages, refused } = await site({ log: { info: () => {}, warn: (fields) => void warned.push(fields) } })
     const node = await library(port)
     for (const topic of [
       'elsewhere',
@@ -130,8 +131,23 @@ describe('topics', () => {
     ]) {
       await node.publishAsync(topic, 'x', { qos: 1 })
     }
-    expect(refused.map((item) => item.reason)).toEqual(['foreign-topic', 'foreign-topic', 'foreign-topic', 'bad-node-name', 'unknown-kind'])
+    await node.publishAsync('elsewhere', 'x', { qos: 0 })
+    const reasons = ['foreign-topic', 'unknown-contract', 'other-site', 'bad-node-name', 'unknown-kind', 'foreign-topic']
+    await expect.poll(() => refused.map((item) => item.reason)).toEqual(reasons)
     expect(messages).toEqual([])
+    // counted, named and logged: the sender saw only success
+    expect(broker.turnedAway()).toEqual({
+      reasons: { 'foreign-topic': 2, 'unknown-contract': 1, 'other-site': 1, 'bad-node-name': 1, 'unknown-kind': 1 },
+      topics: [
+        { topic: 'elsewhere', reason: 'foreign-topic', times: 2 },
+        { topic: 'firing/1/yard/n1/odd', reason: 'unknown-kind', times: 1 },
+        { topic: 'firing/1/yard/N_1/readings', reason: 'bad-node-name', times: 1 },
+        { topic: 'firing/1/other/n1/readings', reason: 'other-site', times: 1 },
+        { topic: 'firing/2/yard/n1/readings', reason: 'unknown-contract', times: 1 },
+      ],
+      pushedOut: 0,
+    })
+    expect(warned).toHaveLength(5)
   })
 
   it.each(['firing/1/yard/server/alert', 'firing/1/yard//readings', '$SYS/x', `firing/1/yard/n1/${'x'.repeat(300)}`])(
@@ -256,7 +272,7 @@ describe('the gate', () => {
     const stranger = await raw(port, null)
     stranger.send(Buffer.from([0x10, 0x81, 0x08]))
     expect(await stranger.closedWithin(2000)).toBe(true)
-    expect(broker.refused()).toEqual({ 'packet-too-large': 2 })
+    expect(broker.turnedAway().reasons).toEqual({ 'packet-too-large': 2 })
     await goodNodeIsServed(port)
   })
 
@@ -280,7 +296,7 @@ describe('the gate', () => {
     dribbling.send(connectPacket('b').subarray(0, 3))
     node.send(publishPacket(readings, 'x', 1).subarray(0, 6))
     for (const client of [silent, dribbling, node]) expect(await client.closedWithin(2000)).toBe(true)
-    expect(broker.refused()).toEqual({ 'connect-late': 2, 'packet-late': 1 })
+    expect(broker.turnedAway().reasons).toEqual({ 'connect-late': 2, 'packet-late': 1 })
   })
 
   it('limits connections of one address', async () => {
@@ -289,7 +305,7 @@ describe('the gate', () => {
     for (let n = 0; n < 20; n++) clients.push(await raw(port, `c${n}`))
     const last = await raw(port, null)
     expect(await last.closedWithin(2000)).toBe(true)
-    expect(broker.refused()).toEqual({ 'too-many-connections': 1 })
+    expect(broker.turnedAway().reasons).toEqual({ 'too-many-connections': 1 })
     clients[0]?.end()
     await pause(50)
     await goodNodeIsServed(port)

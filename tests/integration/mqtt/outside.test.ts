@@ -59,6 +59,24 @@ async function node(port: number) {
 /** Until the service has subscribed. */
 const subscribed = ({ aedes }: Other) => new Promise<void>((resolve) => aedes.once('subscribe', () => resolve()))
 
+it('names a topic that the subscription brought and nobody can use; what others say to their own programs never fills the list', async () => {
+  const other = await otherBroker()
+  const came: string[] = []
+  const ready = subscribed(other)
+  const broker = await service(other.port, async ({ topic }) => void came.push(topic))
+  await ready
+  const sender = await node(other.port)
+  for (let n = 0; n < 30; n++) await sender.publishAsync(`house/lamp-${String(n)}`, 'on', { qos: 1 })
+  await sender.publishAsync('firing/1/yard/N_1/readings', '{}', { qos: 1 })
+  await sender.publishAsync('firing/1/yard/n1/readings', '{}', { qos: 1 })
+  await expect.poll(() => came).toEqual(['firing/1/yard/N_1/readings', 'firing/1/yard/n1/readings'])
+  expect(broker.turnedAway()).toEqual({
+    reasons: {},
+    topics: [{ topic: 'firing/1/yard/N_1/readings', reason: 'bad-node-name', times: 1 }],
+    pushedOut: 0,
+  })
+})
+
 it('acknowledges to the broker only what is stored', async () => {
   const other = await otherBroker()
   const ready = subscribed(other)

@@ -38,6 +38,8 @@ export const en = {
     why: 'Counted since the box was started. Nothing of it got in.',
     none: 'Nothing was turned away.',
     line: (why: string, times: number) => `${why}: ${times}`,
+    topics: 'Topics as they were sent, the last one first. The sender was told “received” all the same:',
+    pushedOut: 'There were more; the oldest were left out.',
     broken: (code: string) => `MQTT that breaks the standard (${code})`,
     reasons: {
       'too-many-connections': 'more connections than one address may have',
@@ -57,7 +59,7 @@ export const en = {
       'wrong-secret': 'a wrong secret, or none where one is asked',
       'same-name': 'two nodes with one name threw each other out',
       subscription: 'wanted to hear what is not its own',
-      'foreign-topic': 'a topic of another place',
+      'foreign-topic': 'a topic whose first word is not this box’s',
       'bad-node-name': 'a topic with a node’s name that can not be so',
     },
   },

@@ -35,6 +35,8 @@ export const es: HouseWords = {
     why: 'Contado desde que se encendió la caja. Nada de esto entró.',
     none: 'No se ha rechazado nada.',
     line: (why, times) => `${why}: ${times}`,
+    topics: 'Temas tal como se enviaron, el último primero. A quien envió se le respondió «recibido» de todos modos:',
+    pushedOut: 'Hubo más; se dejaron fuera los más antiguos.',
     broken: (code) => `MQTT que no cumple la norma (${code})`,
     reasons: {
       'too-many-connections': 'más conexiones de las que puede tener una dirección',
@@ -54,7 +56,7 @@ export const es: HouseWords = {
       'wrong-secret': 'un secreto falso, o ninguno donde se pide uno',
       'same-name': 'dos nodos con un mismo nombre se echaron el uno al otro',
       subscription: 'quiso oír lo que no es suyo',
-      'foreign-topic': 'un tema de otro lugar',
+      'foreign-topic': 'un tema cuya primera palabra no es la de esta caja',
       'bad-node-name': 'un tema con un nombre de nodo que no puede ser',
     },
   },
