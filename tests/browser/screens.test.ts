@@ -2,7 +2,9 @@ import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { openBrowser } from '../support/browser.ts'
 import { contradictions } from './arithmetic.ts'
+import { channel, site } from './fake/kiln.ts'
 import { scenes, type SceneName } from './fake/scenes.ts'
+import type { FakeService } from './fake/service.ts'
 import { open, overflowPx, sizes, violations, type Size } from './open.ts'
 
 let browser: Browser
@@ -52,6 +54,42 @@ test.each(['before-lighting', 'waiting', 'start-due', 'collecting', 'cloths-dry'
     await close()
   },
 )
+
+/** Where the keys begin that stay under the thumb, and where each of these ends, px. */
+function ends(page: Page, selector: string): Promise<{ keys: number; bottoms: number[]; widths: number[] }> {
+  return page.evaluate((wanted) => {
+    const boxes = [...document.querySelectorAll(wanted)].map((one) => one.getBoundingClientRect()).filter(({ height }) => height > 0)
+    const keys = document.querySelector('.foot')?.getBoundingClientRect().top ?? 0
+    return { keys, bottoms: boxes.map(({ bottom }) => bottom), widths: boxes.map(({ width }) => width) }
+  }, selector)
+}
+
+test('on a phone an alarm leaves every number above the keys', async () => {
+  const { 'cloths-dry': dry } = scenes
+  // the longest words: what the outlet reads and what is lost, by estimate
+  const because = [
+    { code: 'outlet-over-wet', value: 54, forS: 840, channel: 'yard/n1/outlet' },
+    { code: 'litres-lost-least', value: 0.1 },
+    { code: 'litres-lost-most', value: 1.1 },
+  ]
+  const alarms = dry.alarms.map((alarm) => ({ ...alarm, alarm: 'condenser-warm' as const, because }))
+  const view = { ...dry, alarms, channels: [...dry.channels, channel('smoke', 129, 20)] }
+  const { page, close } = await open(browser, { view, size: 'phone' })
+  const { keys, bottoms } = await ends(page, '.numbers .number, .numbers .label')
+  expect(bottoms).toHaveLength(8)
+  expect(Math.max(...bottoms)).toBeLessThanOrEqual(keys)
+  await close()
+})
+
+test('on a phone the first run stands above the keys, its words as wide as the screen', async () => {
+  const prepare = (fake: FakeService): void => void (fake.site = site({ nodes: [] }))
+  const { page, close } = await open(browser, { view: { ...scenes['before-lighting'], channels: [] }, size: 'phone', prepare })
+  await page.waitForSelector('[data-key="demo"]')
+  const { keys, bottoms, widths } = await ends(page, '.sheet button, .sheet p')
+  expect(Math.max(...bottoms)).toBeLessThanOrEqual(keys)
+  expect(Math.min(...widths)).toBeGreaterThan(300)
+  await close()
+})
 
 test('keys are 20 mm on a ten-inch tablet, everything else at least 44 px', async () => {
   // field-ui 4.2: at least 20 mm for keys that act; look.md: 94 px. WCAG 2.5.5: 44 px
