@@ -61,6 +61,7 @@ export const hintCodes = [
   'check-drip',
   'check-smoke',
   'log-seal',
+  'check-seal',
 ] as const
 export type HintCode = (typeof hintCodes)[number]
 

@@ -4,7 +4,7 @@ import type { HintCode, Phase } from '../../contract/vocabulary.ts'
 import { dyingC } from '../alarms/fire.ts'
 import type { FireWatch } from '../alarms/scene.ts'
 import { dryingK, minutesUntilDry, type CondenserWatch } from '../condenser/watch.ts'
-import { looksClosed } from '../cooling/closed.ts'
+import { burnsOn, looksClosed } from '../cooling/closed.ts'
 import { newest } from '../firing/facts.ts'
 import { mean, slope } from '../firing/history.ts'
 import type { Look } from '../firing/look.ts'
@@ -112,4 +112,11 @@ function seal({ look, calls, fire }: HintGround, put: Put): void {
   const burnsOn = closed === null && firebox !== null && firebox >= dyingC(fire, look)
   const times = burnsOn ? 0 : Math.min(mostAsks, Math.floor((waited - askSealMs) / askAgainMs))
   put('log-seal', calls.seal.since + askSealMs + times * askAgainMs, [closed ?? { code: 'seal-not-logged', value: waited / minuteMs }])
+}
+
+/** A kiln logged as sealed that burns on as before is asked about, every half hour: alarms of the night alone would send nobody to the book. */
+export function sealedHints(look: Look, sealedAt: Ms): HintView[] {
+  const because = burnsOn(look, sealedAt)
+  if (because === null) return []
+  return [{ hint: 'check-seal', by: sealedAt + Math.floor((look.at - sealedAt) / askAgainMs) * askAgainMs, because: [because] }]
 }

@@ -1,8 +1,9 @@
 import type { Ms, Reason } from '../../contract/fold.ts'
+import type { HintView } from '../../contract/live.ts'
 import { roles, type Role } from '../../contract/vocabulary.ts'
 import { fireIsWanted, stepFire } from '../alarms/fire.ts'
 import { forecastCalls } from '../calls/forecast.ts'
-import { hintsOf } from '../calls/hints.ts'
+import { hintsOf, sealedHints } from '../calls/hints.ts'
 import { doneOf, propose } from '../calls/propose.ts'
 import { stepCalls } from '../calls/state.ts'
 import { startWindow, stepWindow } from '../calls/window.ts'
@@ -120,11 +121,19 @@ function stepForecast<M>(state: KilnState<M>, estimator: Estimator<M> | null, lo
 }
 
 function stepHints(state: KilnState, look: Look, emit: Emit): void {
-  if (look.litAt === null || look.facts.sealedAt !== null || state.phase.phase === 'idle') {
-    state.hints = []
-    return
+  state.hints = hintsNow(state, look)
+  for (const { hint, by, because } of state.hints) {
+    const last = state.said[hint]
+    if (last !== undefined && (look.at - last.at < hintRestMs || Math.abs(by - last.by) < hintMovedMs)) continue
+    state.said[hint] = { at: look.at, by }
+    emit.say(look.at, { kind: 'hint', hint, by, because })
   }
-  state.hints = hintsOf({
+}
+
+function hintsNow(state: KilnState, look: Look): HintView[] {
+  if (look.litAt === null || state.phase.phase === 'idle') return []
+  if (look.facts.sealedAt !== null) return sealedHints(look, look.facts.sealedAt)
+  return hintsOf({
     look,
     phase: state.phase.phase,
     calls: state.calls,
@@ -132,12 +141,6 @@ function stepHints(state: KilnState, look: Look, emit: Emit): void {
     fireWanted: fireIsWanted(sceneAt(state, look.at)),
     condenser: state.condenser,
   })
-  for (const { hint, by, because } of state.hints) {
-    const last = state.said[hint]
-    if (last !== undefined && (look.at - last.at < hintRestMs || Math.abs(by - last.by) < hintMovedMs)) continue
-    state.said[hint] = { at: look.at, by }
-    emit.say(look.at, { kind: 'hint', hint, by, because })
-  }
 }
 
 /** Means of the good samples of the last 10 s; a slower channel keeps its last good value while it is heard. */

@@ -21,7 +21,8 @@ export function viewOf(state: KilnState, at: Ms): KilnView {
     estimate: state.estimate ?? guessEstimate(state),
     forecast: state.forecast,
     // those of the minute before the seal are past with it
-    hints: state.facts.sealedAt === null ? state.hints : [],
+    // what was due before the seal is past with it, before the next minute too
+    hints: state.facts.sealedAt === null ? state.hints : state.hints.filter(({ hint }) => hint === 'check-seal'),
     hands: handsView(state, at),
   }
 }

@@ -454,6 +454,7 @@ export const en = {
     'check-drip': 'look at the drip',
     'check-smoke': 'look at the smoke',
     'log-seal': 'seal it, or log that it is sealed',
+    'check-seal': 'it burns on: see that it is sealed, or put the entry right',
   } satisfies Record<HintCode, string>,
 
   panel: {

@@ -413,6 +413,7 @@ export const es: Words = {
     'check-drip': 'mirar el goteo',
     'check-smoke': 'mirar el humo',
     'log-seal': 'sellar, o anotar que ya está sellado',
+    'check-seal': 'sigue ardiendo: ver si está sellado, o corregir la anotación',
   },
 
   panel: {

@@ -380,6 +380,7 @@ export const th: Words = {
     'check-drip': 'ดูน้ำหยด',
     'check-smoke': 'ดูควัน',
     'log-seal': 'ปิดเตา หรือจดว่าปิดแล้ว',
+    'check-seal': 'ไฟยังไม่ลด ดูว่าเตาปิดแล้วจริง หรือแก้ที่จดไว้',
   },
 
   panel: {

@@ -170,6 +170,26 @@ describe('a call to seal that nobody answers', () => {
   })
 })
 
+describe('a kiln that is logged as sealed and burns on', () => {
+  const asks = (curves: Curves, sealMin: number, toMin: number, more: [number, Action, { corrects?: string }?][] = []) => {
+    const played = play(firing(curves, [lit, [sealMin, { action: 'seal' }, { id: 'seal' }], ...more], -5, toMin))
+    const said = played.outputs.filter((o) => o.kind === 'hint' && o.hint === 'check-seal')
+    return { minutes: said.map((o) => Math.round((o.at - lightAt) / 60_000)), hints: played.view.hints }
+  }
+  it('is asked about, also where it was logged minutes after lighting, every half hour', () => {
+    for (const sealMin of [10, 180]) {
+      const { minutes, hints } = asks(three, sealMin, sealMin + 110)
+      expect(minutes[0]).toBe(sealMin + 40)
+      expect(minutes.slice(1)).toEqual([sealMin + 60, sealMin + 90])
+      expect(hints).toMatchObject([{ hint: 'check-seal', because: [{ code: 'burns-on' }] }])
+    }
+  })
+  it('is not asked about while its firebox loses half of its heat in an hour', () => {
+    const closes: Curves = { ...three, firebox: (m) => (m < 480 ? three.firebox!(m) : 20 + 580 * 0.5 ** ((m - 480) / 60)) }
+    expect(asks(closes, 480, 720)).toEqual({ minutes: [], hints: [] })
+  })
+})
+
 describe('the smoke probe', () => {
   it('stops by the limit of the kiln: 120 stops sooner than 150 (trade facts 2.1, 2.2)', () => {
     const stopAt = (smokeStopC: number): number => {

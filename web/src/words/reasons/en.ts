@@ -100,6 +100,7 @@ export const en = {
   'stop-near': () => 'The stop is near',
   'seal-near': () => 'Sealing is near',
   'seal-not-logged': (r, m) => `Sealing was called ${told.number(r, m)} min ago and is not logged. Did you seal it?`,
+  'burns-on': (r, m) => `Firebox still ${told.temperature(r, m)}, as before it was logged as sealed. Is it really sealed?`,
   'looks-closed': () => 'Fire and wall fall as in a closed kiln. Did you seal it?',
   'runs-by-itself': () => 'The charge runs by itself now',
 

@@ -99,6 +99,7 @@ export const es: ReasonList = {
   'stop-near': () => 'El fin está cerca',
   'seal-near': () => 'El sellado está cerca',
   'seal-not-logged': (r, m) => `Se avisó sellar hace ${told.number(r, m)} min y no está anotado. ¿Lo selló?`,
+  'burns-on': (r, m) => `Fogón todavía ${told.temperature(r, m)}, como antes de anotar el sellado. ¿De verdad está sellado?`,
   'looks-closed': () => 'El fuego y la pared bajan como en un horno cerrado. ¿Lo selló?',
   'runs-by-itself': () => 'La carga ya sigue sola',
 
