@@ -166,8 +166,8 @@ export const en = {
   notBefore: (when: string) => `Not before ${when}. I will call.`,
   sure: { low: 'Far from sure.', middle: 'Fairly sure.', high: 'Sure.' },
   heard: {
-    doubtful: (where: string) => `The number of the ${where} is doubtful`,
-    little: (where: string) => `Too little has been heard of the ${where} to judge by`,
+    doubtful: (where: string) => `Doubtful numbers: ${where}`,
+    little: (where: string) => `Heard too little to judge by: ${where}`,
   },
   trend: {
     climbing: (what: string, value: string, rate: string) => `${what} ${value}, climbing ${rate} an hour`,

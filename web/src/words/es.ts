@@ -145,8 +145,8 @@ export const es: Words = {
   notBefore: (when) => `No antes de ${when}. Yo le aviso.`,
   sure: { low: 'Muy dudoso.', middle: 'Bastante cierto.', high: 'Cierto.' },
   heard: {
-    doubtful: (where) => `El número de ${where} es dudoso`,
-    little: (where) => `De ${where} se ha oído muy poco para juzgar`,
+    doubtful: (where) => `Números dudosos: ${where}`,
+    little: (where) => `Oído muy poco para juzgar: ${where}`,
   },
   trend: {
     climbing: (what, value, rate) => `${what} ${value}, sube ${rate} por hora`,

@@ -144,8 +144,8 @@ export const th: Words = {
   notBefore: (when) => `ไม่ก่อน ${when} แล้วจะเรียก`,
   sure: { low: 'ไม่ค่อยแน่ใจ', middle: 'ค่อนข้างแน่ใจ', high: 'แน่ใจ' },
   heard: {
-    doubtful: (where) => `ตัวเลขของ${where}น่าสงสัย`,
-    little: (where) => `ได้ยินจาก${where}น้อยเกินไป ยังตัดสินไม่ได้`,
+    doubtful: (where) => `ตัวเลขน่าสงสัย: ${where}`,
+    little: (where) => `ได้ยินน้อยเกินไป ยังตัดสินไม่ได้: ${where}`,
   },
   trend: {
     climbing: (what, value, rate) => `${what} ${value} ร้อนขึ้น ${rate} ต่อชั่วโมง`,

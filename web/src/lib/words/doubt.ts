@@ -2,8 +2,8 @@ import type { Reason } from '../../../../server/contract/fold.ts'
 import type { Command, KilnView } from '../../../../server/contract/live.ts'
 import type { Words } from '../../words/en.ts'
 import type { Measures } from './measures.ts'
-import { sureOf, unheardText } from './heard.ts'
-import { capital, isSealed, reasonText, sentencesOf } from './sentence.ts'
+import { shownDoubts, sureOf } from './heard.ts'
+import { isSealed, reasonText, sentencesOf } from './sentence.ts'
 
 // while it is collected the sentence itself says that the drip decides
 const sooner: Command[] = ['wait']
@@ -15,11 +15,15 @@ export function doubtText(kiln: KilnView, words: Words, measures: Measures): str
   if (command.do === 'none' || command.do === 'light') return ''
   // of a sealed kiln nobody says that it is sure
   const sure = isSealed(firing) ? '' : words.sure[sureOf(command)]
-  const doubts = command.doubts.slice(0, 2).map((doubt) => {
-    const unheard = unheardText(doubt, kiln, words)
-    return unheard === null ? sentencesOf([doubt], words, measures) : `${capital(unheard)}.`
-  })
-  return [sure, ...doubts, unlessText(command.do, command.unless, words, measures)].filter((part) => part !== '').join(' ')
+  const { told, rest } = shownDoubts(command.doubts.slice(0, 2), kiln, words)
+  return [
+    sure,
+    ...told.map((text) => `${text}.`),
+    sentencesOf(rest, words, measures),
+    unlessText(command.do, command.unless, words, measures),
+  ]
+    .filter((part) => part !== '')
+    .join(' ')
 }
 
 function unlessText(standing: Command, reasons: readonly Reason[], words: Words, measures: Measures): string {

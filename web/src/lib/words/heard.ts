@@ -1,18 +1,34 @@
 import type { Ms, Reason } from '../../../../server/contract/fold.ts'
-import type { CommandView, KilnView } from '../../../../server/contract/live.ts'
+import type { ChannelView, CommandView, KilnView } from '../../../../server/contract/live.ts'
 import type { Role } from '../../../../server/contract/vocabulary.ts'
 import type { Words } from '../../words/en.ts'
 import { channelOf } from './sentence.ts'
 
 const unheard = /^no-(firebox|wall|outlet)$/
 
-/** The service looks back over minutes, a number beside the sentence is of now: what is shown there is never said to be unheard. */
-export function unheardText(reason: Reason, kiln: KilnView, words: Words): string | null {
-  const role = unheard.exec(reason.code)?.[1] as Role | undefined
+/** The number that stands on the screen of a role that a doubt calls unheard; null where none does. */
+function shownOf({ code }: Reason, kiln: KilnView): ChannelView | null {
+  const role = unheard.exec(code)?.[1] as Role | undefined
   const channel = role && channelOf(kiln, role)
-  if (!channel || channel.value === null || (channel.heard !== 'fresh' && channel.heard !== 'late')) return null
-  const where = words.roles[channel.role]
-  return channel.quality === 'suspect' ? words.heard.doubtful(where) : words.heard.little(where)
+  return channel && channel.value !== null && (channel.heard === 'fresh' || channel.heard === 'late') ? channel : null
+}
+
+/**
+ * Doubts of which a number is shown all the same: the service looks back over minutes, the number is of now, so that it is told as too
+ * little or as doubtful, never as nothing. The rest is left as it came.
+ */
+export function shownDoubts(doubts: readonly Reason[], kiln: KilnView, words: Words): { told: string[]; rest: Reason[] } {
+  const shown = doubts.map((doubt) => shownOf(doubt, kiln)).filter((channel) => channel !== null)
+  const names = (suspect: boolean): string =>
+    shown
+      .filter(({ quality }) => (quality === 'suspect') === suspect)
+      .map(({ role }) => words.roles[role])
+      .join(', ')
+  const [little, doubtful] = [names(false), names(true)]
+  return {
+    told: [...(little ? [words.heard.little(little)] : []), ...(doubtful ? [words.heard.doubtful(doubtful)] : [])],
+    rest: doubts.filter((doubt) => shownOf(doubt, kiln) === null),
+  }
 }
 
 /** How sure the page may say that it is: never sure where fire or wall are not heard, and far from it where neither is and nobody looked. */
