@@ -7,20 +7,7 @@ import { join } from 'node:path'
 export function runTests(files, env = {}) {
   const folder = mkdtempSync(join(tmpdir(), 'table-'))
   const out = join(folder, 'result.json')
-  const args = [
-    'vitest',
-    'run',
-    '--config',
-    'tests/config/vitest.config.ts',
-    '--project',
-    'built',
-    '--project',
-    'pure',
-    '--reporter',
-    'json',
-    '--reporter',
-    'default',
-  ]
+  const args = ['vitest', 'run', '--config', 'tests/config/vitest.config.ts', '--reporter', 'json', '--reporter', 'default']
   const run = spawnSync('npx', [...args, '--outputFile', out, ...files], {
     env: { ...process.env, ...env },
     encoding: 'utf8',
