@@ -45,6 +45,21 @@ describe('the opening of a sealed kiln', () => {
     expect(lateH.length).toBeGreaterThan(100)
   })
 
+  it('is never called hot where the wall probe touches badly from the start and shows a fifth to two fifths of it', () => {
+    const hot: string[] = []
+    let opened = 0
+    for (const touches of [0.2, 0.3, 0.4])
+      for (let seed = 1; seed <= 30; seed++) {
+        const kiln = anyKiln(seed)
+        const run = runSealed({ ...kiln, wallShare: touches * kiln.wallShare, leakK: 0 }, 48, seed)
+        if (run.openH === null) continue
+        opened++
+        if (run.below50H === null || run.openH < run.below50H) hot.push(`${touches} of night ${seed}`)
+      }
+    expect(hot).toEqual([])
+    expect(opened).toBeGreaterThan(30)
+  })
+
   it.each([
     ['falls off', 1, 0],
     ['falls off in the night', 6, 0.05],
