@@ -14,6 +14,8 @@ interface Line {
   at: Ms
   /** What is done all day long: several between two other lines are told as one. */
   routine: boolean
+  /** A phase or a call: what is done all day long is not told across it. */
+  turn?: true
   text: string
 }
 
@@ -63,14 +65,14 @@ function toldLines({ outputs, endAt }: Gathered, speech: Speech): Line[] {
     switch (output.kind) {
       case 'phase': {
         const why = because(output.because, speech)
-        return [{ at, routine: false, text: `${own.phase(page.phases[output.phase])}${givenWithACall(at, why) ? '' : why}` }]
+        return [{ at, routine: false, turn: true, text: `${own.phase(page.phases[output.phase])}${givenWithACall(at, why) ? '' : why}` }]
       }
       case 'call': {
         if (output.state === 'done') return []
         const what = page.calls[output.call]
         const caution = own.cautions[output.call]
         const said = output.state === 'due' ? own.call(caution === undefined ? what : `${what} (${caution})`) : own.takenBack(what)
-        return [{ at, routine: false, text: `${said}${because(output.because, speech)}` }]
+        return [{ at, routine: false, turn: true, text: `${said}${because(output.because, speech)}` }]
       }
       default:
         return []
@@ -91,11 +93,14 @@ function alarmText({ alarm, channel, priority, times, from, to, seenAt, because:
 }
 
 function actLines({ acts }: Gathered, { own, page, measures }: Speech): Line[] {
-  return logOf(acts).map(({ act, first, corrected, takenBack }) => {
+  return logOf(acts).flatMap(({ act, first, corrected, takenBack }) => {
     const shown = takenBack ? first : act
+    // glasses stand together in the summary: there they can be compared
+    if (shown.act.action === 'glass' && !takenBack) return []
     const mark = takenBack ? ` ${own.withdrawn}` : corrected ? ` ${own.putRight}` : ''
-    const text = own.act(`${actText(shown.act, page, measures)}${mark}`)
-    return { at: shown.doneAt, routine: routine.includes(shown.act.action), text }
+    const what = `${actText(shown.act, page, measures)}${mark}`
+    const often = routine.includes(shown.act.action)
+    return [{ at: shown.doneAt, routine: often, text: often ? what : own.act(what) }]
   })
 }
 
@@ -113,22 +118,27 @@ function forecastLines({ forecasts }: Gathered, { own, page }: Speech): Line[] {
 function folded(lines: readonly Line[], { own }: Speech): string[] {
   const out: string[] = []
   let same: Line[] = []
+  let between: Line[] = []
+  const shown = ({ at, text }: Line): string => `${clock(at)}  ${text}`
   const flush = (): void => {
     const [first, last] = [same[0], same.at(-1)]
-    if (!first || !last) return
+    const all = first && last ? [...between, { at: first.at, routine: true, text: routineText(first, last) }] : between
+    out.push(...all.sort((a, b) => a.at - b.at).map(shown))
+    same = []
+    between = []
+  }
+  const routineText = (first: Line, last: Line): string => {
     const counts = new Map<string, number>()
     for (const { text } of same) counts.set(text, (counts.get(text) ?? 0) + 1)
     const told = [...counts].map(([text, times]) => (times > 1 ? `${text} (${own.often(times)})` : text)).join('; ')
-    out.push(`${clock(first.at)}  ${told}${same.length > 1 ? `, ${own.until(after(first.at, last.at))}` : ''}`)
-    same = []
+    return `${own.act(told)}${same.length > 1 ? `, ${own.until(after(first.at, last.at))}` : ''}`
   }
   for (const line of lines) {
-    if (line.routine) {
-      same.push(line)
-      continue
-    }
-    flush()
-    out.push(`${clock(line.at)}  ${line.text}`)
+    if (line.routine) same.push(line)
+    else if (line.turn) {
+      flush()
+      out.push(shown(line))
+    } else between.push(line)
   }
   flush()
   return out

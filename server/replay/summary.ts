@@ -31,6 +31,7 @@ export function summaryOf(gathered: Gathered, config: KilnConfig, speech: Speech
     [own.sealing, both('seal', 'seal')],
     [own.opening, both('open', 'crack', 'open')],
     [own.liquid, liquidText(gathered, called, done, speech)],
+    [page.acts.glass, glassesText(gathered, speech)],
     [own.alarms, byPriority.join(', ') || own.none],
     [own.hints, advised.join(', ') || own.none],
     [own.readings, `${speech.measures.number(readings)}; ${own.refused}: ${turnedAway.join(', ') || own.none}`],
@@ -92,6 +93,17 @@ function liquidText(gathered: Gathered, called: CalledAt, done: At, { own, measu
     estimated === null ? own.notEstimated : own.liquidIn(measures.litres(estimated), logged ? own.asLogged : own.asCalled),
     ...(inBottles > 0 ? [own.bottles(measures.litres(inBottles))] : []),
   ].join('; ')
+}
+
+function glassesText({ acts }: Gathered, { own, page }: Speech): string {
+  const glasses = logOf(acts).flatMap(({ act: { act, doneAt }, takenBack }) =>
+    act.action === 'glass' && !takenBack ? [{ ...act, doneAt }] : [],
+  )
+  const [first, ...more] = glasses.sort((a, b) => a.doneAt - b.doneAt)
+  if (first === undefined) return own.none
+  const told = (time: string, { number, drip }: typeof first): string =>
+    `${String(number)} ${time}${drip === undefined ? '' : ` ${page.dripLooks[drip]}`}`
+  return [told(clock(first.doneAt), first), ...more.map((glass) => told(after(first.doneAt, glass.doneAt), glass))].join(', ')
 }
 
 function unjudged({ heard, gaps, acts, failures }: Gathered, { charge, roles }: KilnConfig, called: CalledAt, speech: Speech): string[] {

@@ -46,9 +46,10 @@ export const en = {
   unjudged: 'Not judged',
   noCall: (what: string) => `no call "${what}"`,
   noProbe: (what: string) => `no reading of ${what}`,
-  blind: (what: string, minutes: number, gaps: number) => `${what} without a number for ${String(minutes)} min in ${String(gaps)} gap(s)`,
+  blind: (what: string, minutes: number, gaps: number) =>
+    `${what} without a number for ${String(minutes)} min${gaps > 1 ? ` in ${String(gaps)} gaps` : ''}`,
   notWeighed: 'the charge was not weighed',
-  failed: (n: number) => `the program failed at ${String(n)} line(s)`,
+  failed: (n: number) => `the program failed at ${String(n)} ${n === 1 ? 'line' : 'lines'}`,
   all: 'nothing was left out',
   caution: 'An account of what was told then, no leave to open: go by your own signs and local rules.',
 }

@@ -46,9 +46,9 @@ export const es: AccountWords = {
   unjudged: 'Sin juzgar',
   noCall: (what) => `sin aviso «${what}»`,
   noProbe: (what) => `ninguna lectura de ${what}`,
-  blind: (what, minutes, gaps) => `${what} sin número durante ${String(minutes)} min en ${String(gaps)} hueco(s)`,
+  blind: (what, minutes, gaps) => `${what} sin número durante ${String(minutes)} min${gaps > 1 ? ` en ${String(gaps)} huecos` : ''}`,
   notWeighed: 'la carga no se pesó',
-  failed: (n) => `el programa falló en ${String(n)} línea(s)`,
+  failed: (n) => `el programa falló en ${String(n)} ${n === 1 ? 'línea' : 'líneas'}`,
   all: 'no faltó nada',
   caution: 'Relato de lo que se dijo entonces, no permiso para abrir: siga sus propias señales y las normas del lugar.',
 }

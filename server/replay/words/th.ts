@@ -43,7 +43,7 @@ export const th: AccountWords = {
   unjudged: 'ตัดสินไม่ได้',
   noCall: (what) => `ไม่มีคำบอก "${what}"`,
   noProbe: (what) => `ไม่มีค่าของ ${what}`,
-  blind: (what, minutes, gaps) => `${what} ไม่มีค่า ${String(minutes)} นาที ใน ${String(gaps)} ช่วง`,
+  blind: (what, minutes, gaps) => `${what} ไม่มีค่า ${String(minutes)} นาที${gaps > 1 ? ` ใน ${String(gaps)} ช่วง` : ''}`,
   notWeighed: 'ไม่ได้ชั่งไม้',
   failed: (n) => `โปรแกรมผิดพลาดที่ ${String(n)} บรรทัด`,
   all: 'ไม่มีอะไรขาด',

@@ -27,6 +27,8 @@ function recording() {
     done(9, 30, 'note', { action: 'note', text: 'wind from the hill' }),
     done(10, 0, 'bottle', { action: 'swap-bottle', litres: 4 }),
     done(11, 0, 'stop', { action: 'stop-collecting' }),
+    done(10, 10, 'glass-1', { action: 'glass', number: 1, drip: 'pale' }),
+    done(10, 30, 'glass-2', { action: 'glass', number: 2 }),
     done(11, 5, 'wrong', { action: 'open' }),
     done(11, 6, 'not-so', { action: 'note', text: '', corrects: 'wrong' }),
   ]
@@ -67,12 +69,29 @@ test('the summary says when, how many, and what could not be judged', () => {
   expect(row('Sealing')).toMatch(/logged 2026-03-01 12:00$/)
   expect(row('Opening')).toMatch(/not logged$/)
   expect(row('Liquid')).toMatch(/4.0 L in the bottles/)
+  expect(row('glass of the drip')).toBe('1 2026-03-01 10:10 pale, 2 10:30')
   expect(row('Readings')).toMatch(/^6,480; turned away: none/)
   expect(row('Not judged')).toMatch(/no reading of smoke/)
   const hints = events.filter((event) => event.event === 'hint').length
   expect([...row('Hints').matchAll(/ (\d+)/g)].reduce((sum, [, n]) => sum + Number(n), 0)).toBe(hints)
   const alarms = events.filter((event) => event.event === 'alarm' && event.state === 'unacknowledged').length
   expect([...row('Alarms').matchAll(/ (\d+)/g)].reduce((sum, [, n]) => sum + Number(n), 0)).toBe(alarms)
+})
+
+test('feeding and wetting all day long is counted from one phase or call to the next, whatever stands between', () => {
+  const busy = Array.from({ length: 90 }, (_, n) => [
+    done(8, 2 * n, `busy-feed-${String(n)}`, { action: 'refuel' }),
+    done(8, 2 * n + 1, `busy-note-${String(n)}`, n % 10 === 0 ? { action: 'swap-bottle', litres: 1 } : { action: 'wet-condenser' }),
+  ]).flat()
+  const lines = [...storyLines(6), ...busy].sort((a, b) => a.at.localeCompare(b.at))
+  const told = tell('en', gather(playLines(folds, { header: storyHeader, lines })))
+  expect(told.length).toBeLessThan(60)
+  const times = told.flatMap((line) => [...line.matchAll(/fed the fire(?: \((\d+) times\))?/g)].map(([, n]) => Number(n ?? 1)))
+  expect(times.reduce((sum, n) => sum + n, 0)).toBe(90)
+  expect(times.length).toBeLessThan(10)
+  expect(told.filter((line) => line.includes('changed the bottle'))).toHaveLength(9)
+  const stamps = told.flatMap((line) => /^2026-03-01 \d\d:\d\d/.exec(line) ?? [])
+  expect(stamps).toEqual([...stamps].sort())
 })
 
 test('a loss of vapour is told as a range, as on the page', () => {
@@ -96,9 +115,7 @@ test('a loss of vapour is told as a range, as on the page', () => {
 
 test('a probe that was without a number for an hour is told', () => {
   const silent = whole.lines.filter((line) => !('topic' in line) || line.at < at(9, 0) || line.at >= at(10, 0))
-  expect(tell('en', gather(playLines(folds, { ...whole, lines: silent }))).join('\n')).toMatch(
-    /firebox without a number for 60 min in 1 gap/,
-  )
+  expect(tell('en', gather(playLines(folds, { ...whole, lines: silent }))).join('\n')).toMatch(/firebox without a number for 60 min;/)
 })
 
 test('every language has every word of its own', () => {
