@@ -91,6 +91,17 @@ test('on a phone the first run stands above the keys, its words as wide as the s
   await close()
 })
 
+test('the curve is drawn where the device names its language as no browser may', async () => {
+  const { page, context, complaints, close } = await open(browser, { view: scenes.waiting })
+  await context.addInitScript(() =>
+    Object.defineProperty(Navigator.prototype, 'language', { get: () => 'en-US@posix', configurable: true }),
+  )
+  await page.reload()
+  await page.waitForSelector('.u-wrap canvas', { timeout: 10_000 })
+  expect(complaints).toEqual([])
+  await close()
+})
+
 test('keys are 20 mm on a ten-inch tablet, everything else at least 44 px', async () => {
   // field-ui 4.2: at least 20 mm for keys that act; look.md: 94 px. WCAG 2.5.5: 44 px
   const { page, close } = await open(browser, { view: scenes['cloths-dry'] })
