@@ -13,7 +13,7 @@ const litMs = Date.UTC(2026, 2, 1, 6)
 
 function linesOf(probes: Partial<WorldPlan['probes']>) {
   const plan = planWorld(new Chance('wire'), 'wire', { family: 'pieces', kind: 'never-catches' })
-  const firing = burn({ ...plan, probes: { ...plan.probes, ...probes } })
+  const firing = burn({ ...plan, probes: { ...plan.probes, ...probes } }, true)
   return { firing, lines: recordingOf(firing, { title: 'Demo data', litMs, node: 'yard/n1' }) }
 }
 
