@@ -109,8 +109,8 @@ function seal({ look, calls, fire }: HintGround, put: Put): void {
   if (calls.seal.state !== 'due' || waited < askSealMs) return
   const closed = looksClosed(look)
   const firebox = mean(look.past.firebox, 5)
-  const burnsOn = closed === null && firebox !== null && firebox >= dyingC(fire, look)
-  const times = burnsOn ? 0 : Math.min(mostAsks, Math.floor((waited - askSealMs) / askAgainMs))
+  const isFed = closed === null && firebox !== null && firebox >= dyingC(fire, look)
+  const times = isFed ? 0 : Math.min(mostAsks, Math.floor((waited - askSealMs) / askAgainMs))
   put('log-seal', calls.seal.since + askSealMs + times * askAgainMs, [closed ?? { code: 'seal-not-logged', value: waited / minuteMs }])
 }
 

@@ -5,7 +5,7 @@ import type { Look } from '../firing/look.ts'
 import { boundOf } from './bound.ts'
 import { leakSign } from './leak.ts'
 import { fellOff, neverWarm } from './probe-off.ts'
-import { nightSigns } from './signs.ts'
+import { firstLeastK, nightSigns } from './signs.ts'
 import type { Before, ColdStart, Cooling } from './state.ts'
 
 const tenMinutesMs = 600_000
@@ -23,7 +23,6 @@ export function airC(look: Look): { value: number; measured: boolean } | null {
 const coverLagH = 8
 const thinCoverLagH = 3
 const thickCoverLagH = 20
-const firstLeastK = 10
 /** A firing of which nobody knows when it was lit. Common practice, no source. */
 const usualBurnH = 9
 

@@ -13,7 +13,7 @@ const nearK = 20
 /** How far the model's 99.9 % bound lies above what its kilns really had, K (trials: 3 to 50). */
 const modelDoubtK = 60
 
-/** `npm run sealed` holds it to account. */
+/** Logarithm of the odds of a hidden fire from which the call waits: asked for more than once, since a fire that is missed is the worst. */
 const fireFrom = -4
 
 export interface OpenJudgement {
@@ -23,7 +23,7 @@ export interface OpenJudgement {
   unless: Reason[]
 }
 
-/** The safety call. Every ten minutes while sealed: each condition by itself, and all of them for a while. */
+/** `npm run sealed` holds it to account. The safety call. Every ten minutes while sealed: each condition by itself, and all of them for a while. */
 export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | null, modelLeak: boolean): OpenJudgement {
   const { openHottestC, openMinimumWaitH } = look.config.limits
   const air = airC(look)
@@ -35,8 +35,8 @@ export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | nu
   const bound = cooling.hottestC
   if (bound === null) unless.push({ code: 'hottest-unknown' })
   else put(bound < openHottestC, { code: 'hottest-below', value: bound, limit: openHottestC })
-  // the model's own bound is wide; it has a veto where it is clearly hot
-  if (modelUpperC !== null)
+  // the model's own bound is wide; it has a veto where it is clearly hot, and nothing to add where the other speaks against it
+  if (modelUpperC !== null && bound !== null && bound < openHottestC)
     put(modelUpperC < openHottestC + modelDoubtK, { code: 'model-hottest', value: modelUpperC, limit: openHottestC + modelDoubtK })
   for (const role of ['firebox', 'smoke', 'core'] as const) {
     const value = mean(look.past[role], 20)
@@ -52,8 +52,8 @@ export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | nu
   if (rate === null) unless.push({ code: 'wall-unknown' })
   else put(rate <= Math.max(0.5, airRate + 0.5), { code: 'wall-falling', value: rate })
   put(cooling.rose === null, cooling.rose?.[0] ?? { code: 'no-rise' })
-  const burnsUnseen = cooling.fireOdds !== null && cooling.fireOdds > fireFrom
-  put(cooling.slow === null && !modelLeak && !burnsUnseen, cooling.slow?.[0] ?? { code: 'no-leak' })
+  const burns = burning(cooling, modelLeak)
+  put(burns === null, burns ?? { code: 'no-leak' })
   if (cooling.lingers !== null) unless.push(...cooling.lingers)
   if (cooling.wallOff !== null) unless.push(...cooling.wallOff)
   cooling.doubts = cooling.wallOff === null ? [] : [...cooling.wallOff]
@@ -63,6 +63,13 @@ export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | nu
   cooling.fitSince = holds ? (cooling.fitSince ?? look.at) : null
   const hold = holdMs + doubtMs * cooling.doubts.length
   return { due: cooling.fitSince !== null && look.at - cooling.fitSince >= hold, because, unless }
+}
+
+/** What says that air gets in or that something burns: the fall of the wall, the model, the night's course; null where nothing does. */
+function burning({ slow, fireOdds }: Cooling, modelLeak: boolean): Reason | null {
+  if (slow !== null) return slow[0] ?? { code: 'cools-slower' }
+  if (modelLeak) return { code: 'model-says-leak' }
+  return fireOdds !== null && fireOdds > fireFrom ? { code: 'may-burn-unseen' } : null
 }
 
 /** A due opening is taken back on any rise, or when the bound is clearly over its limit again. */

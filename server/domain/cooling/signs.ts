@@ -8,7 +8,8 @@ const perHour = 6
 /** Added before logarithms are taken, K: near the air the weather and the probes' own errors count as much as the kiln. */
 export const softK = 10
 export const coldestK = -4
-const firstLeastK = 10
+/** A wall that was hardly warm at the seal is no measure of its fall, K. */
+export const firstLeastK = 10
 /** A gap of an hour is bridged. */
 const bridgePoints = 6
 

@@ -1,6 +1,7 @@
+import { median } from '../channels/robust.ts'
 import { benchLength } from '../kiln/zone.ts'
 import { adviceOf, judge } from './judge.ts'
-import { closeBeat, light, median, move, rowMedian, runOn } from './live.ts'
+import { closeBeat, light, move, rowMedian, runOn } from './live.ts'
 import { freeze, thaw } from './pack.ts'
 import { readMembers } from './reading.ts'
 import { emptyRunOn } from './runon.ts'
@@ -61,7 +62,7 @@ function before(s: EnsembleState, r: GridReadings): void {
   if (cold === null || cold >= 45) return
   s.cold.push(cold)
   if (s.cold.length > coldReadings) s.cold.shift()
-  s.airC = median([...s.cold])
+  s.airC = median(s.cold)
 }
 
 /** Estimator with settings of its own; `ensemble` is the one in use. */

@@ -78,10 +78,10 @@ function unlessOf(state: KilnState, standing: Standing): Reason[] {
   }
 }
 
-function sureOf(state: KilnState, standing: Standing): CommandView['sure'] {
-  const seen =
-    standing.call === null ? false : state.calls[standing.call].because.some((r) => r.code.startsWith('seen-') || r.code === 'logged')
-  if (seen) return 'high'
+function sureOf(state: KilnState, { call }: Standing): CommandView['sure'] {
+  const seen = call !== null && state.calls[call].because.some(({ code }) => code.startsWith('seen-'))
+  // who saw the drip knows more than the probes; with fire or wall unheard not everything. That something was logged makes nothing sure
+  if (seen) return isSilent(state, 'firebox') || isSilent(state, 'wall') ? 'middle' : 'high'
   if (isBlind(state)) return 'low'
   if (state.advice?.collectWorthPerH !== null && state.advice !== null) return state.advice.sure
   if (mean(state.past.smoke, 10) !== null) return 'middle'

@@ -1,6 +1,5 @@
 import type { Estimator } from '../estimate/types.ts'
 import { decodeUtf8, encodeUtf8 } from '../text/utf8.ts'
-import { startRun } from './run.ts'
 import type { KilnState } from './state.ts'
 
 // Four bytes of length (little-endian), the state as JSON, the estimator's own bytes. JSON gives every finite number back bit for bit.
@@ -18,8 +17,6 @@ export function freezeState<M>(state: KilnState<M>, estimator: Estimator<M> | nu
 export function thawState<M>(bytes: Uint8Array, estimator: Estimator<M> | null): KilnState<M> {
   const length = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength).getUint32(0, true)
   const state = JSON.parse(decodeUtf8(bytes.subarray(4, 4 + length)) ?? '') as KilnState<M>
-  // states of older programs have none
-  state.run ??= startRun()
   const model = bytes.subarray(4 + length)
   state.model = estimator === null || model.length === 0 ? null : estimator.thaw(model)
   return state

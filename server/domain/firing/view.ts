@@ -20,8 +20,7 @@ export function viewOf(state: KilnState, at: Ms): KilnView {
     alarms: boardView(state.board),
     estimate: state.estimate ?? guessEstimate(state),
     forecast: state.forecast,
-    // those of the minute before the seal are past with it
-    // what was due before the seal is past with it, before the next minute too
+    // hints are made each minute; what was due before the seal is past with it at once
     hints: state.facts.sealedAt === null ? state.hints : state.hints.filter(({ hint }) => hint === 'check-seal'),
     hands: handsView(state, at),
   }

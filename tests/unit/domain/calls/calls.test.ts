@@ -120,6 +120,25 @@ describe('how sure a command is', () => {
     expect(sure(three)).toBe('middle')
     for (const role of ['firebox', 'wall', 'outlet'] as const) expect(sure({ ...three, [role]: () => null })).toBe('low')
   })
+  it('is not sure because something was logged, only because the drip was seen, and then of less with fire or wall unheard', () => {
+    const sure = (curves: Curves, acts: [number, Action][]): string =>
+      play(firing(curves, [lit, ...acts], -5, 60), {}, advises(999, 999, 999)).view.command.sure
+    const deaf: Curves = { ...three, firebox: () => null, wall: () => null }
+    expect(sure(deaf, [[50, { action: 'start-collecting' }]])).toBe('low')
+    expect(sure(three, [[50, { action: 'start-collecting' }]])).toBe('middle')
+    expect(
+      sure(three, [
+        [40, { action: 'start-collecting' }],
+        [50, see('dark')],
+      ]),
+    ).toBe('high')
+    expect(
+      sure(deaf, [
+        [40, { action: 'start-collecting' }],
+        [50, see('dark')],
+      ]),
+    ).toBe('middle')
+  })
 })
 
 describe('a call to seal that nobody answers', () => {

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { judgeOpen } from '../../../../server/domain/cooling/open.ts'
+import type { Cooling } from '../../../../server/domain/cooling/state.ts'
 import { anyKiln, runSealed, tightKiln } from './sealed-kiln.ts'
 
 // Limits: interior 40 to 50 °C before unloading (trade facts 7.3.1); open only at ambient (7.3.6); time alone is no proof (7.3.8).
@@ -74,5 +76,26 @@ describe('the opening of a sealed kiln', () => {
     const strict = runSealed({ ...tightKiln, limitC: 40 }, 60, 4)
     const loose = runSealed({ ...tightKiln, limitC: 50 }, 60, 4)
     expect(strict.openH).toBeGreaterThan(loose.openH ?? Infinity)
+  })
+})
+
+describe('what keeps it shut', () => {
+  const { cooling, look } = runSealed(tightKiln, 40, 1)
+  const told = (change: Partial<Cooling>, modelUpperC: number | null = null, modelLeak = false) => {
+    const { due, unless } = judgeOpen({ ...cooling, fitSince: 0, fireOdds: -9, ...change }, look!, modelUpperC, modelLeak)
+    return { due, codes: unless.map(({ code }) => code) }
+  }
+
+  it('nothing, once all of it holds', () => {
+    expect(told({})).toEqual({ due: true, codes: [] })
+  })
+  it('is named as what it is: never "no sign of air" where the model or the night speak of a fire', () => {
+    expect(told({ fireOdds: 1 })).toEqual({ due: false, codes: ['may-burn-unseen'] })
+    expect(told({}, null, true)).toEqual({ due: false, codes: ['model-says-leak'] })
+    expect(told({ slow: [{ code: 'cools-slower' }], fireOdds: 1 }, null, true)).toEqual({ due: false, codes: ['cools-slower'] })
+  })
+  it('is told with one temperature of the hottest part, not with two that have different limits', () => {
+    expect(told({ hottestC: 116 }, 158).codes).toEqual(['hottest-below'])
+    expect(told({}, 158).codes).toEqual(['model-hottest'])
   })
 })

@@ -63,6 +63,8 @@ export interface SealedRun {
   below45H: number | null
   leakToldH: number | null
   cooling: Cooling
+  /** As it was looked at last. */
+  look: Look | null
 }
 
 const sealedAt = Date.UTC(2026, 2, 1, 16)
@@ -75,7 +77,7 @@ export function runSealed(kiln: SealedKiln, hours: number, seed: number): Sealed
   const past = Object.fromEntries(roles.map((role) => [role, emptyHistory()])) as Record<Role, ReturnType<typeof emptyHistory>>
   const facts = { ...noFacts(), litAt: sealedAt - 10 * 3_600_000, sealedAt }
   const cooling = startCooling(sealedAt)
-  const run: SealedRun = { openH: null, withdrawn: false, below50H: null, below45H: null, leakToldH: null, cooling }
+  const run: SealedRun = { openH: null, withdrawn: false, below50H: null, below45H: null, leakToldH: null, cooling, look: null }
   const base = defaultKilnConfig()
   const config = { ...base, limits: { ...base.limits, openHottestC: kiln.limitC ?? base.limits.openHottestC } }
   let over = kiln.hottestK
@@ -100,6 +102,7 @@ export function runSealed(kiln: SealedKiln, hours: number, seed: number): Sealed
     else run.below45H ??= h
     if (m % (coolingStepMs / minuteMs) !== 0) continue
     const look: Look = { at, now: {}, past, facts, config, litAt: facts.litAt }
+    run.look = look
     stepCooling(cooling, look, { wallOverAirK: kiln.wallOffK })
     if (judgeOpen(cooling, look, null, false).due) run.openH ??= h
     if (run.openH !== null && mustWithdraw(cooling, look) !== null) run.withdrawn = true

@@ -4,7 +4,6 @@ import type { Estimate } from '../../../../server/contract/fold.ts'
 import type { Estimator } from '../../../../server/domain/estimate/types.ts'
 import { makeKilnFold } from '../../../../server/domain/firing/fold.ts'
 import { letRun, levelOf, markRun, startRun } from '../../../../server/domain/firing/run.ts'
-import { decodeUtf8, encodeUtf8 } from '../../../../server/domain/text/utf8.ts'
 import { defaultKilnConfig } from '../../../../server/contract/kiln-defaults.ts'
 import { drum, firing, lit } from './bench.ts'
 
@@ -102,14 +101,5 @@ describe('the bottle in the fold', () => {
     const half = Math.floor(inputs.length / 2)
     const thawed = fold.thaw(fold.freeze(play(inputs.slice(0, half))))
     expect(fold.freeze(play(inputs.slice(half), thawed))).toEqual(fold.freeze(whole))
-  })
-  it('is unknown after the state of an older program, which is taken as it is', () => {
-    const bytes = fold.freeze(play())
-    const length = new DataView(bytes.buffer).getUint32(0, true)
-    const { run, ...old } = JSON.parse(decodeUtf8(bytes.subarray(4, 4 + length)) ?? '') as Record<string, unknown>
-    expect(run).toBeDefined()
-    const text = encodeUtf8(JSON.stringify(old))
-    const older = new Uint8Array([...new Uint8Array(Uint32Array.of(text.length).buffer), ...text, ...bytes.subarray(4 + length)])
-    expect(fold.view(fold.thaw(older), inputs.at(-1)!.at).firing.bottle).toMatchObject({ number: 2, litres: 3, level: null })
   })
 })

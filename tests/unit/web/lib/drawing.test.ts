@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { blindSpans } from '../../../../web/src/lib/chart/around.ts'
-import { fireRange, mainRange, spread, ticksOf } from '../../../../web/src/lib/chart/scales.ts'
+import { besideEnd, fireRange, mainRange, spread, ticksOf } from '../../../../web/src/lib/chart/scales.ts'
 import { namedRuns, pictureOf } from '../../../../web/src/lib/kiln/picture.ts'
 import { sparkPath } from '../../../../web/src/views/shelf/spark.ts'
 import { minute, noon } from '../../../browser/fake/kiln.ts'
@@ -17,6 +17,10 @@ describe('names at the ends of lines', () => {
         expect(Math.max(...placed)).toBeLessThanOrEqual(192.1)
       }),
     )
+  })
+  test('stand after the end, and before it where the scale of the firebox would be under them', () => {
+    expect(besideEnd(100, 40, 8, 200)).toBe(108)
+    expect(besideEnd(160, 40, 8, 200)).toBe(112)
   })
 })
 

@@ -10,24 +10,6 @@ import { scenes } from '../../../browser/fake/scenes.ts'
 const measures = new Measures({ language: 'en', temperature: 'C', volume: 'L', mass: 'kg' })
 const told = (view: KilnView): string => doubtText(view, en, measures)
 
-describe('how sure', () => {
-  const command = (change: Partial<KilnView['command']>) => ({ do: 'collect' as const, unless: [], sure: 'high' as const, ...change })
-
-  test('nothing heard of fire and wall: never sure, whatever was logged', () => {
-    const doubts = [{ code: 'no-firebox' }, { code: 'no-wall' }]
-    expect(told(kiln({ channels: [], command: command({ doubts, because: [{ code: 'logged' }] }) }))).toBe(
-      'Far from sure. Nothing is heard of the firebox. Nothing is heard of the drum wall.',
-    )
-    // who saw the drip knows more than the probes
-    expect(told(kiln({ channels: [], command: command({ doubts, because: [{ code: 'seen-drip-dark' }] }) }))).toMatch(/^Fairly sure\./)
-  })
-
-  test('one of them unheard: not wholly sure; both heard: as the service says', () => {
-    expect(told(kiln({ channels: [], command: command({ doubts: [{ code: 'no-wall' }] }) }))).toMatch(/^Fairly sure\./)
-    expect(told(kiln({ command: command({ doubts: [{ code: 'no-outlet' }] }) }))).toMatch(/^Sure\./)
-  })
-})
-
 test('what stands as a number on the same screen is never said to be unheard', () => {
   const command = { doubts: [{ code: 'no-firebox' }, { code: 'no-wall' }] }
   const heard = [channel('firebox', 649), channel('wall', 52, null, { quality: 'suspect' })]

@@ -2,7 +2,7 @@ import type uPlot from 'uplot'
 import type { Ms } from '../../../../server/contract/fold.ts'
 import type { Curve, ForecastView } from '../../../../server/contract/live.ts'
 import { tone } from './lines.ts'
-import { spread } from './scales.ts'
+import { besideEnd, spread } from './scales.ts'
 
 /** What is drawn around the lines. All lengths in CSS pixels, times ms, temperatures °C. */
 export interface Around {
@@ -138,7 +138,8 @@ export function drawOver(u: uPlot, around: Around): void {
     bottom - 8 * ratio,
   )
   around.labels.forEach((label, index) => {
-    const x = u.valToPos(label.t, 'x', true) + 8 * ratio
+    // the scale of the firebox stands at the edge
+    const x = besideEnd(u.valToPos(label.t, 'x', true), ctx.measureText(label.text).width, 8 * ratio, bbox.left + bbox.width - 8 * ratio)
     const y = placed[index] ?? 0
     ctx.lineWidth = 5 * ratio
     ctx.lineJoin = 'round'

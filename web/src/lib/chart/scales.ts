@@ -64,3 +64,8 @@ export function spread(wanted: readonly number[], apart: number, top: number, bo
   for (const label of order) placed[label.index] = label.y
   return placed
 }
+
+/** Where the name of a line begins: after its end, or before it where there is no room up to `rightEdge`. All px. */
+export function besideEnd(end: number, width: number, gap: number, rightEdge: number): number {
+  return end + gap + width <= rightEdge ? end + gap : end - gap - width
+}

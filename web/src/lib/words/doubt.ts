@@ -2,7 +2,7 @@ import type { Reason } from '../../../../server/contract/fold.ts'
 import type { Command, KilnView } from '../../../../server/contract/live.ts'
 import type { Words } from '../../words/en.ts'
 import type { Measures } from './measures.ts'
-import { shownDoubts, sureOf } from './heard.ts'
+import { shownDoubts } from './heard.ts'
 import { isSealed, reasonText, sentencesOf } from './sentence.ts'
 
 // while it is collected the sentence itself says that the drip decides
@@ -14,7 +14,7 @@ export function doubtText(kiln: KilnView, words: Words, measures: Measures): str
   const { command, firing } = kiln
   if (command.do === 'none' || command.do === 'light') return ''
   // of a sealed kiln nobody says that it is sure
-  const sure = isSealed(firing) ? '' : words.sure[sureOf(command)]
+  const sure = isSealed(firing) ? '' : words.sure[command.sure]
   const { told, rest } = shownDoubts(command.doubts.slice(0, 2), kiln, words)
   return [
     sure,

@@ -1,5 +1,5 @@
 import type { Ms, Reason } from '../../../../server/contract/fold.ts'
-import type { ChannelView, CommandView, KilnView } from '../../../../server/contract/live.ts'
+import type { ChannelView, KilnView } from '../../../../server/contract/live.ts'
 import type { Role } from '../../../../server/contract/vocabulary.ts'
 import type { Words } from '../../words/en.ts'
 import { channelOf } from './sentence.ts'
@@ -29,14 +29,6 @@ export function shownDoubts(doubts: readonly Reason[], kiln: KilnView, words: Wo
     told: [...(little ? [words.heard.little(little)] : []), ...(doubtful ? [words.heard.doubtful(doubtful)] : [])],
     rest: doubts.filter((doubt) => shownOf(doubt, kiln) === null),
   }
-}
-
-/** How sure the page may say that it is: never sure where fire or wall are not heard, and far from it where neither is and nobody looked. */
-export function sureOf({ sure, doubts, because }: CommandView): CommandView['sure'] {
-  const missing = doubts.filter(({ code }) => code === 'no-firebox' || code === 'no-wall').length
-  if (missing === 0) return sure
-  if (missing === 2 && !because.some(({ code }) => code.startsWith('seen-'))) return 'low'
-  return sure === 'high' ? 'middle' : sure
 }
 
 /** A leak is told by how the wall falls, which needs nine spans of ten minutes (`domain/cooling/leak.ts`). */

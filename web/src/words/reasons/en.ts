@@ -86,6 +86,7 @@ export const en = {
   'any-rise': () => 'Any rise, glow or smoke: close it again',
   'cools-slower': () => 'It cools slower than it did',
   'model-says-leak': () => 'It cools slower than a tight kiln',
+  'may-burn-unseen': () => 'It may still burn where the wall probe feels little of it',
   'no-core-probe': () => 'There is no probe inside the charge',
   'no-air-probe': () => 'There is no probe for the air outside',
   'no-firebox': () => 'Nothing is heard of the firebox',

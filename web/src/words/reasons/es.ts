@@ -85,6 +85,7 @@ export const es: ReasonList = {
   'any-rise': () => 'Cualquier subida, brasa o humo: cierre otra vez',
   'cools-slower': () => 'Enfría más despacio que antes',
   'model-says-leak': () => 'Enfría más despacio que un horno cerrado',
+  'may-burn-unseen': () => 'Puede arder todavía donde la sonda de la pared apenas lo siente',
   'no-core-probe': () => 'No hay sonda dentro de la carga',
   'no-air-probe': () => 'No hay sonda del aire de fuera',
   'no-firebox': () => 'Nada se oye del fogón',
