@@ -78,9 +78,9 @@ const gate: FuzzDoor = {
       const through: Buffer[] = []
       for (const piece of pieces) {
         // the gate may blank a bit of a packet in place
-        const passed = one.take(Buffer.from(piece))
-        if (!Buffer.isBuffer(passed)) return `${Buffer.concat(through).toString('hex')} ${passed.fault}`
-        through.push(passed)
+        const taken = one.take(Buffer.from(piece))
+        if ('fault' in taken) return `${Buffer.concat(through).toString('hex')} ${taken.fault}`
+        through.push(taken.passed)
       }
       return `${Buffer.concat(through).toString('hex')} ${one.holding ? 'holding' : 'done'}`
     }

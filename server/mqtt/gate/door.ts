@@ -136,12 +136,14 @@ function guard(socket: Socket, gate: Gate, limits: GateLimits, onFault: (fault: 
     if (chunk === null) return null
     const wasConnected = gate.connected
     const wasHolding = gate.holding
-    const passed = gate.take(chunk)
-    if (!Buffer.isBuffer(passed)) {
-      refuse(passed.fault, passed.answer)
+    const taken = gate.take(chunk, Math.max(1, Math.floor(allowance)))
+    if ('fault' in taken) {
+      refuse(taken.fault, taken.answer)
       return null
     }
-    allowance -= gate.takeCount()
+    allowance -= gate.begun
+    if (taken.rest.length > 0) socket.unshift(taken.rest)
+    const { passed } = taken
     if (gate.connected !== wasConnected || gate.holding !== wasHolding) watch()
     return passed.length === 0 ? null : passed
   }

@@ -10,14 +10,17 @@ export interface Fault {
   answer?: number
 }
 
+/** What a client sends of itself and can flood with; answers to what it was sent are owed, and counted there. */
+const begun: ReadonlySet<number> = new Set([packetTypes.publish, packetTypes.subscribe, packetTypes.unsubscribe, packetTypes.pingreq])
+
 /** Lets whole, well-formed packets of one connection through. Pure: bytes in, bytes or a fault out. */
 export class Gate {
   readonly owed = new Owed()
   readonly #limits: GateLimits
   #held: Buffer = Buffer.alloc(0)
   #connected = false
-  /** Messages let through since `taken` was last read. */
-  #messages = 0
+  /** Packets that the client began, let through at the last `take`. */
+  begun = 0
 
   constructor(limits: GateLimits) {
     this.#limits = limits
@@ -32,17 +35,15 @@ export class Gate {
     return this.#held.length > 0
   }
 
-  takeCount(): number {
-    const count = this.#messages
-    this.#messages = 0
-    return count
-  }
-
-  /** @returns the whole packets in order, possibly none */
-  take(chunk: Buffer): Buffer | Fault {
+  /**
+   * @param most packets that the client may begin now
+   * @returns the whole packets in order, possibly none, and what follows them because it is more than that
+   */
+  take(chunk: Buffer, most = Infinity): { passed: Buffer; rest: Buffer } | Fault {
+    this.begun = 0
     const bytes = this.#held.length === 0 ? chunk : Buffer.concat([this.#held, chunk])
     let at = 0
-    while (at < bytes.length) {
+    while (at < bytes.length && this.begun < most) {
       const length = readLength(bytes, at + 1)
       const early = this.#checkHead(bytes[at] ?? 0, length)
       if (early !== null) return early
@@ -54,8 +55,10 @@ export class Gate {
       at = end
     }
     // a copy, so that the socket's slab is not kept for the sake of a few bytes
-    this.#held = at === bytes.length ? Buffer.alloc(0) : Buffer.from(bytes.subarray(at))
-    return bytes.subarray(0, at)
+    const left = at === bytes.length ? Buffer.alloc(0) : Buffer.from(bytes.subarray(at))
+    const enough = this.begun >= most
+    this.#held = enough ? Buffer.alloc(0) : left
+    return { passed: bytes.subarray(0, at), rest: enough ? left : Buffer.alloc(0) }
   }
 
   /** What can be refused from the fixed header alone, before the body is there. */
@@ -70,7 +73,7 @@ export class Gate {
   #check(bytes: Buffer, at: number, bodyAt: number, end: number): Fault | null {
     const head = bytes[at] ?? 0
     if (this.#connected) {
-      if (head >> 4 === packetTypes.publish) this.#messages++
+      if (begun.has(head >> 4)) this.begun++
       const fault = checkPacket(head, bytes, bodyAt, end, this.owed)
       return fault === null ? null : { fault }
     }

@@ -7,6 +7,7 @@ export interface GateLimits {
   packetWithinMs: number
   connections: number
   connectionsPerAddress: number
+  /** Of what a client begins: messages, subscriptions, pings. */
   messagesPerS: number
   burst: number
   takeoversPerMin: number

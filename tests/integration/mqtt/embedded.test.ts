@@ -320,6 +320,16 @@ describe('the gate', () => {
     expect(messages.length).toBe(501)
   })
 
+  it('makes who pings or subscribes without end wait as well', async () => {
+    const { port } = await site({ limits: { burst: 5, messagesPerS: 20 } })
+    const node = await raw(port, 'a')
+    node.send(Buffer.alloc(2 * 1000, Buffer.from([0xc0, 0])))
+    let answers = 0
+    while ((await node.packet(30)) !== null) answers++
+    expect(answers).toBeLessThan(100)
+    await goodNodeIsServed(port)
+  })
+
   it('ends a duel of two nodes with one name', async () => {
     const { port } = await site()
     const duellists: RawClient[] = []

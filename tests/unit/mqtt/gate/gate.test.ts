@@ -13,8 +13,8 @@ function through(chunks: readonly Buffer[]): { passed: string; fault: string | n
   const passed: Buffer[] = []
   for (const chunk of chunks) {
     const result = gate.take(chunk)
-    if (!Buffer.isBuffer(result)) return { passed: Buffer.concat(passed).toString('hex'), fault: result.fault }
-    passed.push(Buffer.from(result))
+    if ('fault' in result) return { passed: Buffer.concat(passed).toString('hex'), fault: result.fault }
+    passed.push(Buffer.from(result.passed))
   }
   return { passed: Buffer.concat(passed).toString('hex'), fault: null }
 }
@@ -104,7 +104,7 @@ describe('the gate', () => {
 
   it.each([
     ['of a clean session is refused', 2, { fault: 'wrong-answer' }],
-    ['of a session that outlived its connection may belong to what was sent then', 0, hex('50 02 0005')],
+    ['of a session that outlived its connection may belong to what was sent then', 0, { passed: hex('50 02 0005'), rest: hex('') }],
   ])('an answer of the wrong kind %s', (_what, cleanFlag, outcome) => {
     const gate = new Gate(gateLimits)
     const hello = Buffer.from(connect)
@@ -112,6 +112,24 @@ describe('the gate', () => {
     gate.take(hello)
     gate.owed.sent(publishPacket('a', 'x', 1, 5))
     expect(gate.take(hex('50 02 0005'))).toEqual(outcome)
+  })
+
+  it.each([
+    ['messages', publishPacket('a', 'x', 1, 5)],
+    ['subscriptions', hex('82 06 0001 0001 70 01')],
+    ['subscriptions given up', hex('a2 05 0001 0001 70')],
+    ['pings', hex('c0 00')],
+  ])('lets no more %s through at once than it is asked for, and hands back the rest', (_what, packet) => {
+    const gate = new Gate(gateLimits)
+    gate.take(connect)
+    const half = packet.subarray(0, 1)
+    expect(gate.take(Buffer.concat([packet, packet, packet, half]), 2)).toEqual({
+      passed: Buffer.concat([packet, packet]),
+      rest: Buffer.concat([packet, half]),
+    })
+    expect([gate.begun, gate.holding]).toEqual([2, false])
+    expect(gate.take(Buffer.concat([packet, half]), 2)).toEqual({ passed: packet, rest: Buffer.alloc(0) })
+    expect([gate.begun, gate.holding]).toEqual([1, true])
   })
 
   it('survives 100,000 packets with a few bits changed', () => {
@@ -141,7 +159,7 @@ describe('the gate', () => {
 describe('CONNECT', () => {
   const verdict = (bytes: string) => {
     const result = new Gate(gateLimits).take(hex(bytes))
-    return Buffer.isBuffer(result) ? 'fine' : result
+    return 'fault' in result ? result : 'fine'
   }
   it.each([
     ['clean session without a name', '10 0c 0004 4d515454 04 02 000a 0000', 'fine'],
