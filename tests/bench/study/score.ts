@@ -93,18 +93,3 @@ export function aheadOf({ rows, forecasts }: { rows: FiringRows } & Pick<Told, '
     return known === undefined || due === null || at >= due ? [] : [{ firing: rows.name, call: known, at, earliest, latest, real: due }]
   })
 }
-
-/** The range in hours after lighting that would have scored best if always told, and its score; with `all` at hand, so that nobody could have known it. */
-export function bestConstant(all: readonly Ahead[]): { earliest: number; latest: number; score: number } {
-  const truths = [...new Set(all.map(({ real }) => real))].sort((a, b) => a - b)
-  const step = Math.max(1, Math.floor(truths.length / 40))
-  const edges = truths.filter((_, i) => i % step === 0 || i === truths.length - 1)
-  let best = { earliest: 0, latest: 0, score: Infinity }
-  for (const earliest of edges)
-    for (const latest of edges) {
-      if (latest < earliest) continue
-      const sum = all.reduce((a, { at, real }) => a + intervalScore(Math.max(at, earliest), Math.max(at, latest), real), 0)
-      if (sum / all.length < best.score) best = { earliest, latest, score: sum / all.length }
-    }
-  return best
-}

@@ -1,5 +1,6 @@
+import { forecastLines } from './guess.ts'
 import type { FiringRows } from './rows.ts'
-import { type Ahead, bestConstant, capturedIn, type Cause, causes, forecastCalls, intervalScore, lostBy, type Span } from './score.ts'
+import { type Ahead, capturedIn, type Cause, causes, lostBy, type Span } from './score.ts'
 
 /** One firing as played in one way. Hours after lighting. */
 export interface Played {
@@ -51,7 +52,16 @@ export function tableOf({ played, rules }: Tally): string {
       name,
       rules.filter((rule) => rule.name === name).map(({ score }) => score),
     )
-  lines.push('', ...failureLines(played), '', ...lossLines(played, ways), '', ...forecastLines(played), '', ...callLines(played))
+  lines.push(
+    '',
+    ...failureLines(played),
+    '',
+    ...lossLines(played, ways),
+    '',
+    ...forecastLines(played.flatMap(({ as, ahead }) => (as === 'smoke probe fails' ? [] : ahead))),
+    '',
+    ...callLines(played),
+  )
   return lines.join('\n')
 }
 
@@ -77,22 +87,6 @@ function lossLines(played: readonly Played[], ways: readonly Played['as'][]): st
     return these.length === 0 ? '' : `${mean(these.map(({ by }) => by[cause] ?? 0)).toFixed(3)} (${hit.length})`
   }
   for (const cause of causes) lines.push(`${cause.padEnd(25)}${ways.map((way) => cell(way, cause).padStart(18)).join('')}`)
-  return lines
-}
-
-function forecastLines(played: readonly Played[]): string[] {
-  const all = played.flatMap(({ as, ahead }) => (as === 'smoke probe fails' ? [] : ahead))
-  const lines = ['forecasts          told  inside   interval score, min   best constant guess, min   share of it']
-  for (const call of forecastCalls) {
-    const these = all.filter((one) => one.call === call)
-    if (these.length === 0) continue
-    const inside = these.filter(({ earliest, latest, real }) => earliest <= real && real <= latest).length / these.length
-    const own = mean(these.map(({ earliest, latest, real }) => intervalScore(earliest, latest, real)))
-    const constant = bestConstant(these)
-    lines.push(
-      `${call.padEnd(17)} ${String(these.length).padStart(5)}  ${(100 * inside).toFixed(0).padStart(4)} %  ${own.toFixed(0).padStart(20)}  ${`${constant.score.toFixed(0)} (${constant.earliest.toFixed(1)} to ${constant.latest.toFixed(1)} h)`.padStart(25)}  ${(own / constant.score).toFixed(2).padStart(12)}`,
-    )
-  }
   return lines
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { FiringRows } from '../../../bench/study/rows.ts'
-import { aheadOf, bestConstant, capturedIn, intervalScore, lostBy, windowsOf } from '../../../bench/study/score.ts'
+import { aheadOf, capturedIn, intervalScore, lostBy, windowsOf } from '../../../bench/study/score.ts'
 
 /** An hour of water, two of good, one of tar, a kilogram an hour. */
 const minutes = Array.from({ length: 240 }, (_, m): [number, number, number] =>
@@ -61,19 +61,5 @@ describe('the score of the study', () => {
   it('counts only what was told before the call was due', () => {
     const told = (at: number) => ({ call: 'stop-collecting' as const, at, earliest: at, latest: at + 1 })
     expect(aheadOf({ rows, forecasts: [told(1), told(2.9), told(3.1)] })).toHaveLength(2)
-  })
-
-  it('finds the best constant guess, which nothing constant beats', () => {
-    const all = [3, 4, 5, 6, 12].map((real) => ({ firing: 'one', call: 'seal' as const, at: 0, earliest: 0, latest: 0, real }))
-    const best = bestConstant(all)
-    for (const [a, b] of [
-      [3, 12],
-      [3, 6],
-      [4, 6],
-      [5, 5],
-    ] as const) {
-      const score = all.reduce((sum, { real }) => sum + intervalScore(a, b, real), 0) / all.length
-      expect(best.score).toBeLessThanOrEqual(score + 1e-9)
-    }
   })
 })
