@@ -5,6 +5,7 @@ import type { Broker, BrokerEars, Said } from './broker.ts'
 import { Door } from './gate/door.ts'
 import { gateLimits, type GateLimits } from './gate/limits.ts'
 import { Takeovers } from './gate/takeovers.ts'
+import { Forwarding } from './forwarding.ts'
 import { limitQueues } from './queues.ts'
 import type { NodeGate } from './node-keys.ts'
 import { Strays } from './strays.ts'
@@ -38,6 +39,7 @@ class EmbeddedBroker implements Broker {
   readonly #limits: GateLimits
   readonly #door: Door
   readonly #takeovers: Takeovers
+  readonly #forwarding = new Forwarding()
   readonly #aedes: Aedes
   /** What a connection said last, and so which node it speaks for. */
   readonly #spoken = new WeakMap<Client, { topic: string; verdict: Verdict }>()
@@ -69,6 +71,10 @@ class EmbeddedBroker implements Broker {
       authenticate: (client, username, password, done) => done(null, this.#comesIn(client, username ?? '', password?.toString() ?? '')),
       authorizePublish: (client, packet, done) => this.#authorizePublish(client, packet, done),
       authorizeSubscribe: (client, subscription, done) => this.#authorizeSubscribe(client, subscription, done),
+      authorizeForward: (client, packet) => {
+        this.#forwarding.lower(client, packet)
+        return packet
+      },
     })
     this.#endHere()
     this.#strays = new Strays(options.log)
@@ -80,6 +86,7 @@ class EmbeddedBroker implements Broker {
   async start(retained: readonly Said[] = []): Promise<{ port: number }> {
     await this.#aedes.listen()
     limitQueues(this.#aedes, this.#limits.waiting)
+    this.#forwarding.attach(this.#aedes)
     for (const said of retained) await this.publish(said)
     return { port: await this.#door.listen(this.#options.host, this.#options.port, this.#options.tls) }
   }
@@ -169,6 +176,8 @@ class EmbeddedBroker implements Broker {
     }
     if (!share) this.#unshared.add(packet)
     packet.retain &&= share && this.#mayRetain(topic)
+    // whoever hears it hears it for the first time (MQTT 3.3.1-3)
+    packet.dup = false
     const bytes = typeof payload === 'string' ? Buffer.from(payload) : payload
     const message = { topic, payload: bytes, qos, retained: false, client: sender }
     const kept =
@@ -225,6 +234,6 @@ class EmbeddedBroker implements Broker {
       this.#options.log.warn({ client: client.id, filter: subscription.topic }, 'mqtt subscription refused')
       this.#door.count('subscription')
     }
-    done(null, allowed ? subscription : null)
+    done(null, allowed ? this.#forwarding.granted(client, subscription) : null)
   }
 }
