@@ -47,7 +47,7 @@ async function peer(options: IClientOptions = {}, filters: Record<string, 0 | 1 
 }
 const all = [0, 1, 2] as const
 const cut = async ({ mqtt }: Peer) => {
-  const closed = new Promise((resolve) => mqtt.once('close', resolve))
+  const closed = new Promise<void>((resolve) => mqtt.once('close', () => resolve()))
   mqtt.stream.destroy()
   await closed
 }
