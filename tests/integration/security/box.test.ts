@@ -136,6 +136,52 @@ describe('text that means mischief', () => {
     }
   })
 
+  it('S29 notes of a firing and names of lots are shown letter by letter, in all naughty strings', async () => {
+    // `npm run bad-input` takes all of them, `npm test` every thirteenth
+    const some = naughty.filter((_, index) => index % Number(process.env['NAUGHTY_STEP'] ?? 13) === 0)
+    await post(`${live.url}/api/acts`, { id: 'light', kiln: 'kiln-1', act: { action: 'light' } })
+    live.clock.moveTo(live.clock.now() + 2000)
+    const shelved = async () => ((await (await fetch(`${live.url}/api/firings`)).json()) as { id: string }[])[0]?.id ?? ''
+    await expect.poll(shelved).not.toBe('')
+    const firing = await shelved()
+    const lots = new Set<string>()
+    for (const [index, text] of some.entries()) {
+      expect((await post(`${live.url}/api/documents/note/${firing}`, { text, name: text }, 'PUT')).status).toBe(201)
+      const event = { what: 'charcoal', lot: text, firing: null, massG: 1000, finesG: 0 }
+      if ((await post(`${live.url}/api/lots/entries`, { id: `s29-${index}`, event })).status === 201) lots.add(text)
+    }
+    expect(lots.size).toBeGreaterThan(some.length / 2)
+    const browser = await openBrowser()
+    try {
+      const page = await browser.newPage()
+      const trouble: string[] = []
+      page.on('dialog', (dialog) => {
+        trouble.push(`dialog ${dialog.message()}`)
+        void dialog.dismiss()
+      })
+      page.on('pageerror', (error) => trouble.push(error.message))
+      page.on('console', (message) => {
+        if (/Content Security Policy|Content-Security-Policy/i.test(message.text())) trouble.push(message.text())
+      })
+      await page.goto(`http://localhost:${live.port}/#/shelf/${firing}`)
+      await page.waitForSelector('[data-part=notes] li')
+      const notes = await page.evaluate<string[]>(
+        `[...document.querySelectorAll('[data-part=notes] li')].map((line) => line.querySelector('p').textContent)`,
+      )
+      // the first letter of a sentence is made large; the same note again is the same revision
+      const flat = (texts: string[]) => new Set(texts.map((text) => text.toLowerCase()))
+      expect(flat(notes)).toEqual(flat(some))
+      await page.goto(`http://localhost:${live.port}/#/lots`)
+      await page.waitForSelector('main a[href^="#/lots/"]')
+      const shown = await page.evaluate<string>(`document.querySelector('main').textContent`)
+      for (const lot of lots) expect(shown).toContain(lot)
+      expect(await page.evaluate(`document.querySelectorAll('main script, main iframe, main img, main object, main embed').length`)).toBe(0)
+      expect(trouble).toEqual([])
+    } finally {
+      await browser.close()
+    }
+  })
+
   it(`S30 SQL has bound parameters only, and ${naughty.length} strings through two doors leave the schema as it is`, async () => {
     const schema = () => {
       const database = openDatabase(join(live.folder, 'kiln.db'), 'read')
