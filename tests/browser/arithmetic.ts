@@ -51,7 +51,7 @@ export async function contradictions(page: Page): Promise<string[]> {
     if (now !== '' && until(now, when) > 1080) found.push(`${whole} stands at ${now}`)
   }
   // shares of one drip
-  const shares = /holds (\d+) % tar and (\d+) % acids/.exec(words)
+  const shares = /drip is (\d+) % water and (\d+) % tar/.exec(words)
   if (shares && Number(shares[1]) + Number(shares[2]) > 100) found.push(shares[0])
   // what is over a limit is more than it, what is under is less
   for (const [whole, value = '', side, limit = ''] of words.matchAll(/(-?\d+) °C, (over|under) (-?\d+) °C/g)) {

@@ -113,8 +113,8 @@ export const en = {
     seal: (from: string, to: string) => `Sealing likely between ${from} and ${to}.`,
     open: (_from: string, _to: string) => 'I will call.',
   } satisfies Record<Call, (from: string, to: string) => string>,
-  makeup: (tar: string, acids: string, litres: string) =>
-    `By estimate the drip holds ${tar} tar and ${acids} acids; about ${litres} since lighting`,
+  makeup: (water: string, tar: string, litres: string) =>
+    `By estimate the drip is ${water} water and ${tar} tar; about ${litres} since lighting`,
   /** What waiting is for, by what the charge does. */
   waits: {
     kindling: 'Only steam yet: keep the small fire even',

@@ -96,7 +96,7 @@ export const es: Words = {
     seal: (from, to) => `Sellar, probable entre ${from} y ${to}.`,
     open: () => 'Yo le aviso.',
   },
-  makeup: (tar, acids, litres) => `Estimado: el goteo tiene ${tar} de alquitrán y ${acids} de ácidos; unos ${litres} desde que se encendió`,
+  makeup: (water, tar, litres) => `Estimado: el goteo es ${water} agua y ${tar} alquitrán; unos ${litres} desde que se encendió`,
   waits: {
     kindling: 'Solo vapor todavía: mantenga parejo el fuego pequeño',
     drying: 'La leña se seca: lo que gotea es agua',

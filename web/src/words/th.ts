@@ -95,7 +95,7 @@ export const th: Words = {
     seal: (from, to) => `ปิดเตา น่าจะระหว่าง ${from} ถึง ${to} น.`,
     open: () => 'แล้วจะเรียก',
   },
-  makeup: (tar, acids, litres) => `ประมาณว่าน้ำหยดมีน้ำมันดิน ${tar} กรด ${acids} ตั้งแต่จุดไฟได้ราว ${litres}`,
+  makeup: (water, tar, litres) => `ประมาณว่าน้ำหยดเป็นน้ำ ${water} น้ำมันดิน ${tar} ตั้งแต่จุดไฟได้ราว ${litres}`,
   waits: {
     kindling: 'ยังเป็นแค่ไอน้ำ คุมไฟเล็กให้สม่ำเสมอ',
     drying: 'ไม้กำลังแห้ง ที่หยดตอนนี้คือน้ำ',

@@ -64,7 +64,7 @@ export const en = {
   'vapour-flows': () => 'Vapour comes through the pipe',
   'condenser-load-under': () => 'Less vapour comes through than before',
   'charge-assumed': (r, m) => `The charge was not weighed; ${r.value === undefined ? '' : m.kilograms(r.value)} is assumed`,
-  'acid-share': (r, m) => `By estimate ${told.percent(r, m)} of the drip is acids`,
+  'acid-share': (r, m) => `By estimate ${told.percent(r, m)} of the drip is what makes it vinegar`,
   'tar-share': (r, m) => `By estimate ${told.percent(r, m)} of the drip is tar`,
   'learned-tar': (r, m) => `By what many firings taught ${told.percent(r, m)} of the drip is tar`,
   'worth-now': (r) => ((r.value ?? 0) > 0 ? 'Collecting is worth it now' : 'Collecting is not worth it now'),

@@ -63,7 +63,7 @@ export const es: ReasonList = {
   'vapour-flows': () => 'Viene vapor por el tubo',
   'condenser-load-under': () => 'Viene menos vapor que antes',
   'charge-assumed': (r, m) => `La carga no se pesó; se suponen ${r.value === undefined ? '' : m.kilograms(r.value)}`,
-  'acid-share': (r, m) => `Estimado: ${told.percent(r, m)} del goteo es ácido`,
+  'acid-share': (r, m) => `Estimado: ${told.percent(r, m)} del goteo es lo que lo hace vinagre`,
   'tar-share': (r, m) => `Estimado: ${told.percent(r, m)} del goteo es alquitrán`,
   'learned-tar': (r, m) => `Por lo aprendido de muchas hornadas, ${told.percent(r, m)} del goteo es alquitrán`,
   'worth-now': (r) => ((r.value ?? 0) > 0 ? 'Ahora vale la pena recoger' : 'Ahora no vale la pena recoger'),

@@ -63,7 +63,7 @@ export const th: ReasonList = {
   'vapour-flows': () => 'มีไอผ่านท่อ',
   'condenser-load-under': () => 'ไอผ่านท่อน้อยกว่าก่อน',
   'charge-assumed': (r, m) => `ไม่ได้ชั่งไม้ คิดเอาว่า ${r.value === undefined ? '' : m.kilograms(r.value)}`,
-  'acid-share': (r, m) => `ประมาณว่า ${told.percent(r, m)} ของน้ำหยดเป็นกรด`,
+  'acid-share': (r, m) => `ประมาณว่า ${told.percent(r, m)} ของน้ำหยดเป็นเนื้อน้ำส้มควันไม้`,
   'tar-share': (r, m) => `ประมาณว่า ${told.percent(r, m)} ของน้ำหยดเป็นน้ำมันดิน`,
   'learned-tar': (r, m) => `จากที่เรียนรู้หลายครั้ง ${told.percent(r, m)} ของน้ำหยดเป็นน้ำมันดิน`,
   'worth-now': (r) => ((r.value ?? 0) > 0 ? 'ตอนนี้คุ้มที่จะเก็บ' : 'ตอนนี้ไม่คุ้มที่จะเก็บ'),
