@@ -1,4 +1,4 @@
-import type { Charge, KilnConfig } from './fold.ts'
+import type { ActId, Charge, KilnConfig } from './fold.ts'
 import type { Action } from './actions.ts'
 import type { HealthCode, Role } from './vocabulary.ts'
 
@@ -22,3 +22,10 @@ export type RecordingLine =
   | ({ at: string; id?: string; doneAt?: string; corrects?: string } & Action)
   | { at: string; config: KilnConfig }
   | { at: string; health: HealthCode; on: boolean }
+
+/** After all lines: a glass as it was photographed, named by the act that logged it. No replay looks at it. */
+export interface RecordedPicture {
+  picture: ActId
+  type: 'image/jpeg' | 'image/webp'
+  base64: string
+}

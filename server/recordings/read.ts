@@ -1,8 +1,9 @@
 import { gunzipSync } from 'node:zlib'
 import type { z } from 'zod'
-import type { RecordingHeader, RecordingLine } from '../contract/recording.ts'
-import { headerSchema, lineSchema } from './schema.ts'
+import type { RecordedPicture, RecordingHeader, RecordingLine } from '../contract/recording.ts'
+import { headerSchema, lineSchema, pictureSchema } from './schema.ts'
 
+/** Pictures are no lines: see `picturesOf`. */
 export interface Recording {
   header: RecordingHeader
   lines: RecordingLine[]
@@ -26,7 +27,7 @@ const linesAtOnce = 500
  * @throws RecordingProblem at the first line that is none.
  */
 export async function readRecordingInSlices(text: string, pause: () => Promise<void>): Promise<Recording> {
-  const rows = rowsOf(text)
+  const rows = withoutPictures(rowsOf(text))
   const header = headerOf(rows[0] ?? '')
   const lines: RecordingLine[] = []
   for (const [index, row] of rows.entries()) {
@@ -39,7 +40,7 @@ export async function readRecordingInSlices(text: string, pause: () => Promise<v
 
 /** Reads a recording, plain or compressed. @throws RecordingProblem at the first line that is none. */
 export function readRecording(file: Uint8Array): Recording {
-  const [first = '', ...rest] = rowsOf(textOf(file))
+  const [first = '', ...rest] = withoutPictures(rowsOf(textOf(file)))
   const header = headerOf(first)
   return { header, lines: rest.map((row, index) => lineOf(row, index + 2)) }
 }
@@ -50,6 +51,35 @@ function rowsOf(text: string): string[] {
   while (rows.length > 0 && rows.at(-1)?.trim() === '') rows.pop()
   if (rows.length === 0) throw new RecordingProblem(null, 'the file is empty')
   return rows
+}
+
+/** A glass as it was photographed. Such rows stand after all lines, so that a recording begins with the bytes of the one without pictures. */
+export function isPicture(row: string): boolean {
+  return row.startsWith('{"picture":')
+}
+
+function withoutPictures(rows: readonly string[]): string[] {
+  return rows.slice(0, rows.findLastIndex((row) => !isPicture(row)) + 1)
+}
+
+/**
+ * The text of a recording without its pictures, byte for byte, and the pictures.
+ * @throws RecordingProblem at the first picture that is none
+ */
+export function apart(text: string): { plain: string; pictures: RecordedPicture[] } {
+  const rows = text.split('\n')
+  const lines = rows.findIndex(isPicture)
+  if (lines < 0) return { plain: text, pictures: [] }
+  const pictures = rows.flatMap((row, index) =>
+    index < lines || row.trim() === '' ? [] : [check(pictureSchema, objectOf(row, index + 1), index + 1) as RecordedPicture],
+  )
+  return {
+    plain: rows
+      .slice(0, lines)
+      .map((row) => `${row}\n`)
+      .join(''),
+    pictures,
+  }
 }
 
 function textOf(file: Uint8Array): string {

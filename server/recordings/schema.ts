@@ -64,6 +64,14 @@ const stampedAct = z.object({ at: time, id: actIdSchema.optional(), doneAt: time
 const config = z.object({ at: time, config: configSchema })
 const health = z.object({ at: time, health: z.enum(healthCodes), on: z.boolean() })
 
+/** Some 15 kB each as the page makes them; much more is not one of its pictures. */
+export const largestPictureBytes = 60_000
+export const pictureSchema = z.object({
+  picture: actIdSchema,
+  type: z.enum(['image/jpeg', 'image/webp']),
+  base64: z.base64().max(Math.ceil(largestPictureBytes / 3) * 4),
+})
+
 /** The schema that a line has to meet, chosen by what it carries. */
 export function lineSchema(line: object): z.ZodType {
   if ('topic' in line) return 'bytes' in line ? bytes : message

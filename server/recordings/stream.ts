@@ -2,7 +2,7 @@ import { createReadStream } from 'node:fs'
 import { pipeline } from 'node:stream'
 import { createGunzip } from 'node:zlib'
 import type { RecordingHeader, RecordingLine } from '../contract/recording.ts'
-import { headerOf, lineOf, RecordingProblem } from './read.ts'
+import { headerOf, isPicture, lineOf, RecordingProblem } from './read.ts'
 
 export interface RecordingStream {
   header: RecordingHeader
@@ -23,7 +23,10 @@ export async function streamRecording(path: string): Promise<RecordingStream> {
 
 async function* linesOf(rows: AsyncGenerator<string>): AsyncGenerator<RecordingLine, void> {
   let number = 1
-  for await (const row of rows) yield lineOf(row, ++number)
+  for await (const row of rows) {
+    if (isPicture(row)) return
+    yield lineOf(row, ++number)
+  }
 }
 
 async function* rowsOf(path: string): AsyncGenerator<string> {

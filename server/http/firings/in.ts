@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { columnKinds, separators, timeWays } from '../../contract/imports.ts'
 import { kilnFold } from '../../domain/firing/fold.ts'
 import { intakeFold } from '../../domain/intake/fold.ts'
+import { keepGlassPicture } from '../../recordings/glasses.ts'
 import { lookAt } from '../../recordings/in/look.ts'
 import type { Looked } from '../../recordings/in/look.ts'
 import { shelve } from '../../recordings/in/shelve.ts'
@@ -57,6 +58,12 @@ export async function keepImport(question: Question): Promise<Answer> {
     }))
     throw new Problem('bad-import', details)
   }
-  if (!preview.known) await shelve(question.instance.store, houseFolds, file)
+  const { store, now } = question.instance
+  if (!preview.known) await shelve(store, houseFolds, file)
+  // also of a firing that came without them before
+  const kiln = (await store.firing(file.id))?.kiln ?? ''
+  for (const { picture, ...one } of file.pictures) {
+    await keepGlassPicture(store, { kiln, act: picture, at: now(), by: question.who }, one)
+  }
   return { json: { id: file.id }, status: 201 }
 }

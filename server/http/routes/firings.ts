@@ -4,6 +4,7 @@ import type { Output } from '../../contract/fold.ts'
 import { wholeCurvePoints, type FiringSummary } from '../../contract/live.ts'
 import { exportFiring } from '../../recordings/export.ts'
 import { keptFile } from '../../recordings/in/kept-file.ts'
+import { pictureRows } from '../../recordings/glasses.ts'
 import { actsOfFiring } from '../../runtime/acts.ts'
 import { bucketWidthMs, grainOf, thin } from '../../storage/thin.ts'
 import type { CurvePoint, FiringRecord } from '../../storage/store.ts'
@@ -83,11 +84,12 @@ export async function recording(question: Question): Promise<Answer> {
   return download(recordingPages(question.instance, record), `${record.id}.jsonl`, 'application/x-ndjson; charset=utf-8')
 }
 
-/** The lines of a firing from the journal, or the file that it was taken in from as it came. */
+/** The lines of a firing from the journal, or the file that it was taken in from as it came; then its photographed glasses. */
 export async function* recordingPages(instance: Instance, record: FiringRecord): AsyncGenerator<string> {
   const kept = await keptFile(instance.store, record.id)
   if (kept === null) yield* exportFiring(instance.store, record, foreignNodes(instance, record.kiln))
   else yield kept
+  yield* pictureRows(instance.store, record.kiln, await actsOf(instance, record))
 }
 
 /** A file that is written while it is read. */

@@ -2,21 +2,17 @@ import { z } from 'zod'
 import { actIdSchema } from '../../contract/act-schema.ts'
 import { dripLooks } from '../../contract/vocabulary.ts'
 import type { DripLook } from '../../contract/vocabulary.ts'
+import { glassPictureOf, keepGlassPicture } from '../../recordings/glasses.ts'
+import type { GlassPicture } from '../../recordings/glasses.ts'
+import { largestPictureBytes } from '../../recordings/schema.ts'
 import type { Store } from '../../storage/store.ts'
 import type { Answer, Question } from '../context.ts'
 import { understood } from '../context.ts'
 import { Problem } from '../problem.ts'
 
-/** The page makes them some 300 px high, about 15 kB; much more is not one of its pictures. */
-const largestBytes = 60_000
-const pictureKind = 'glass-picture'
 const looksKind = 'glass-looks'
 const kiln = z.string().regex(/^[A-Za-z0-9._-]{1,64}$/, 'must be 1 to 64 letters, digits, dots, hyphens')
 
-interface Picture {
-  type: string
-  base64: string
-}
 /** For each look of the drip the act of the newest glass that was photographed. */
 type Looks = Partial<Record<DripLook, string>>
 
@@ -26,7 +22,7 @@ async function newest<T>(store: Store, kind: string, id: string): Promise<T | nu
 }
 
 /** By its first bytes (JFIF and RIFF/WEBP signatures), whatever it is called. */
-function typeOf(bytes: Uint8Array): string | null {
+function typeOf(bytes: Uint8Array): GlassPicture['type'] | null {
   const text = Buffer.from(bytes.subarray(0, 12)).toString('latin1')
   if (text.startsWith('\xff\xd8\xff')) return 'image/jpeg'
   return text.startsWith('RIFF') && text.endsWith('WEBP') ? 'image/webp' : null
@@ -38,8 +34,7 @@ export async function glassLooks({ instance, params }: Question): Promise<Answer
 }
 
 export async function glassPicture({ instance, params }: Question): Promise<Answer> {
-  const id = `${understood(kiln, params.kiln)} ${understood(actIdSchema, params.id)}`
-  const picture = await newest<Picture>(instance.store, pictureKind, id)
+  const picture = await glassPictureOf(instance.store, understood(kiln, params.kiln), understood(actIdSchema, params.id))
   if (!picture) throw new Problem('not-found')
   // one act has one picture for ever
   const headers = { 'content-type': picture.type, 'cache-control': 'private, max-age=31536000, immutable' }
@@ -52,14 +47,12 @@ export async function putGlassPicture({ instance, params, query, body, who }: Qu
   const act = understood(actIdSchema, params.id)
   const drip = understood(z.enum(dripLooks), query.get('drip'))
   if (!(body instanceof Uint8Array)) throw new Problem('wrong-type')
-  if (body.length > largestBytes) throw new Problem('too-large')
+  if (body.length > largestPictureBytes) throw new Problem('too-large')
   const type = typeOf(body)
   if (type === null) throw new Problem('not-understood', [{ path: '', what: 'must be a JPEG or WebP picture' }])
   const { store } = instance
   const at = instance.now()
-  if (!(await newest(store, pictureKind, `${of} ${act}`))) {
-    const picture: Picture = { type, base64: Buffer.from(body).toString('base64') }
-    await store.putDocument({ kind: pictureKind, id: `${of} ${act}`, at, by: who, json: JSON.stringify(picture) })
+  if (await keepGlassPicture(store, { kiln: of, act, at, by: who }, { type, base64: Buffer.from(body).toString('base64') })) {
     const looks = (await newest<Looks>(store, looksKind, of)) ?? {}
     await store.putDocument({ kind: looksKind, id: of, at, by: who, json: JSON.stringify({ ...looks, [drip]: act }) })
   }

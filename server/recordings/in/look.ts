@@ -1,11 +1,11 @@
 import { createHash } from 'node:crypto'
 import { gunzipSync } from 'node:zlib'
 import type { CsvMatch, ImportPreview } from '../../contract/imports.ts'
-import type { RecordingLine } from '../../contract/recording.ts'
+import type { RecordedPicture, RecordingLine } from '../../contract/recording.ts'
 import type { Store } from '../../storage/store.ts'
 import { ImportRefusal } from '../csv/rows.ts'
 import { inSlices } from '../slices.ts'
-import { readRecordingInSlices, RecordingProblem } from '../read.ts'
+import { apart, readRecordingInSlices, RecordingProblem } from '../read.ts'
 import type { Recording } from '../read.ts'
 import { guessMatch, openCsv, recordingOf, sampleOf, separatorOf } from './csv-log.ts'
 
@@ -15,7 +15,7 @@ const largestPlainBytes = 64 * 1024 * 1024
 export interface Looked {
   preview: ImportPreview
   /** Null while there are problems. */
-  file: { id: string; text: string; recording: Recording } | null
+  file: { id: string; text: string; recording: Recording; pictures: RecordedPicture[] } | null
 }
 
 /**
@@ -37,14 +37,14 @@ export async function lookAt(store: Store, bytes: Uint8Array, name: string, matc
     csv: null,
   }
   try {
-    const text = textOf(bytes)
+    const { plain: text, pictures } = apart(textOf(bytes))
     const recording = /^\s*\{/.test(text) ? await readLines(text) : await csvOf(text, title, match, preview)
     const lines = preview.kind === 'csv' ? await textIn(recording) : text
     preview.id = `import-${contentHash(lines).slice(0, 12)}`
     preview.known = (await store.firing(preview.id)) !== null
     preview.title = recording.header.title ?? ''
     count(preview, recording.lines)
-    return { preview, file: { id: preview.id, text: lines, recording } }
+    return { preview, file: { id: preview.id, text: lines, recording, pictures } }
   } catch (problem) {
     if (problem instanceof ImportRefusal) preview.problems.push(problem.problem)
     else if (problem instanceof RecordingProblem)

@@ -9,6 +9,10 @@ import type { ImportPreview } from '../../../server/contract/imports.ts'
 import type { FiringSummary } from '../../../server/contract/live.ts'
 import type { RecordingLine } from '../../../server/contract/recording.ts'
 import { contentHash, linesOf } from '../../../server/recordings/in/look.ts'
+import { kilnFold } from '../../../server/domain/firing/fold.ts'
+import { intakeFold } from '../../../server/domain/intake/fold.ts'
+import { play } from '../../../server/recordings/play.ts'
+import { readRecording } from '../../../server/recordings/read.ts'
 import { asWritten, rowsIn } from '../../../server/recordings/csv/rows.ts'
 import { getJson, post } from '../../support/driven-app.ts'
 import { storyHeader, storyLines } from '../../support/firing-story.ts'
@@ -102,6 +106,45 @@ describe('in', () => {
     expect(whole.acts.map(({ act }) => act)).toEqual([{ action: 'light' }, { action: 'seal' }])
   })
 
+  test('photographed glasses go out behind the lines and come in again at another box; a replay is the same with and without them', async () => {
+    const story = storyLines(0.5)
+    const glass: RecordingLine = {
+      at: story.at(-1)?.at ?? '',
+      id: 'glass-one',
+      action: 'glass',
+      number: 1,
+      drip: 'amber',
+      photo: true,
+    }
+    const lines = [...story, glass]
+    const plain = linesOf({ header: { ...storyHeader, title: 'With glasses' }, lines })
+    const { id } = (await (await send('imports?name=x.jsonl', plain)).json()) as { id: string }
+    // JFIF: the first bytes are what it is known by
+    const photo = Buffer.from([0xff, 0xd8, 0xff, 0xe0, 1, 2, 3, 4, 5])
+    const { kiln } = (await getJson<FiringSummary[]>(`${url}api/firings`)).find((one) => one.id === id) ?? { kiln: '' }
+    const put = { method: 'PUT', headers: { 'content-type': 'application/octet-stream' }, body: photo }
+    expect((await fetch(`${url}api/glasses/${kiln}/glass-one?drip=amber`, put)).status).toBe(204)
+    const out = await (await fetch(`${url}api/firings/${id}/recording`)).text()
+    expect(out).toBe(`${plain}${JSON.stringify({ picture: 'glass-one', type: 'image/jpeg', base64: photo.toString('base64') })}\n`)
+    const folds = { intake: intakeFold, kiln: kilnFold }
+    const played = (text: string) => [...play(folds, readRecording(Buffer.from(text)))].map((line) => JSON.stringify(line))
+    expect(played(out)).toEqual(played(plain))
+
+    const other = new RestSite(litAt + 40 * 3_600_000)
+    const there = await other.start()
+    const type = { 'content-type': 'application/octet-stream' }
+    const take = (body: string) => fetch(`${there}api/imports?name=x.jsonl`, { method: 'POST', headers: type, body })
+    expect(await (await take(out)).json()).toEqual({ id })
+    const back = await fetch(`${there}api/glasses/${kiln}/glass-one`)
+    expect([back.headers.get('content-type'), Buffer.from(await back.arrayBuffer())]).toEqual(['image/jpeg', photo])
+    expect(await (await fetch(`${there}api/firings/${id}/recording`)).text()).toBe(out)
+    // what was photographed elsewhere is no choice of this kiln
+    expect(await getJson(`${there}api/glasses/${kiln}`)).toEqual({})
+    const wrong = await take(out.replace('image/jpeg', 'text/html'))
+    expect([wrong.status, await wrong.text()]).toEqual([422, expect.stringContaining(`line ${String(lines.length + 2)}`)])
+    await other.stop()
+  })
+
   test('naughty strings as title, notes and names come back as they went in, and are no formulas in a table', async () => {
     const naughty = (JSON.parse(readFileSync('tests/corpora/naughty-strings/blns.json', 'utf8')) as string[]).filter(
       (words) => words !== '',
@@ -135,7 +178,7 @@ describe('in', () => {
     expect(answer.status).toBe(422)
     expect(await answer.json()).toEqual({ problem: 'bad-import', details: [{ path: 'line 3', what: 'bad-number warm' }] })
     expect(await getJson<FiringSummary[]>(`${url}api/firings`)).toHaveLength(before)
-    expect(await site.store.documents('recording-file')).toHaveLength(2)
+    expect(await site.store.documents('recording-file')).toHaveLength(3)
   })
 
   test.each([

@@ -50,6 +50,10 @@ export class Api {
     return this.ask('whoAmI')
   }
 
+  glassAddress(kiln: string, act: string): string {
+    return apiAddress(this.#place, pathOf('glassPicture', { kiln, id: act }))
+  }
+
   recordingAddress(id: string): string {
     return apiAddress(this.#place, pathOf('recording', { id }))
   }

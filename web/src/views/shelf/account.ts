@@ -1,5 +1,5 @@
 import type { Act, ActionName } from '../../../../server/contract/actions.ts'
-import type { ChannelId, Charge, Ms, Output, Reason } from '../../../../server/contract/fold.ts'
+import type { ActId, ChannelId, Charge, Ms, Output, Reason } from '../../../../server/contract/fold.ts'
 import type { Curve, FiringSummary } from '../../../../server/contract/live.ts'
 import { calls, type AlarmCode, type Call, type DripLook, type Priority, type Role } from '../../../../server/contract/vocabulary.ts'
 import { logOf } from '../../lib/acts/log.ts'
@@ -95,12 +95,16 @@ export interface Glass {
   number: number
   at: Ms
   drip: DripLook | undefined
+  /** The act that its photograph is named by; null where none was taken. */
+  photo: ActId | null
 }
 
 export function glassesOf(acts: readonly Act[]): Glass[] {
   return logOf(acts)
     .filter((line) => !line.takenBack)
-    .flatMap(({ act: { act, doneAt } }) => (act.action === 'glass' ? [{ number: act.number, at: doneAt, drip: act.drip }] : []))
+    .flatMap(({ act: { act, doneAt }, first }) =>
+      act.action === 'glass' ? [{ number: act.number, at: doneAt, drip: act.drip, photo: act.photo ? first.id : null }] : [],
+    )
     .sort((a, b) => a.at - b.at)
 }
 

@@ -22,7 +22,8 @@ export const en = {
     document: 'JSON',
   },
   out: 'Take it out',
-  outWhy: 'Recording: every line as it came. Table: comma, decimal point, UTC. Spreadsheet: semicolon, decimal comma, times of this place.',
+  outWhy:
+    'Recording: every line as it came, and the photographed glasses. Table: comma, decimal point, UTC. Spreadsheet: semicolon, decimal comma, times of this place.',
   parts: {
     calls: 'Calls, as given and as done',
     alarms: 'Alarms',

@@ -22,7 +22,7 @@ export const es: ShelfWords = {
   },
   out: 'Sacarla',
   outWhy:
-    'Grabación: cada línea como llegó. Tabla: coma, punto decimal, UTC. Hoja de cálculo: punto y coma, coma decimal, horas de este lugar.',
+    'Grabación: cada línea como llegó, y los vasos fotografiados. Tabla: coma, punto decimal, UTC. Hoja de cálculo: punto y coma, coma decimal, horas de este lugar.',
   parts: {
     calls: 'Avisos, dados y hechos',
     alarms: 'Alarmas',

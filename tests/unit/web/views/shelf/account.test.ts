@@ -104,11 +104,14 @@ test('lit by the log, else by kindling; glasses in order; the charge as it was l
   expect(litAtOf(firing([]))).toBe(7 * min)
   expect(zeroOf(firing([act('a', 3 * min, { action: 'light' })]), 'lighting')).toBe(3 * min)
   expect(zeroOf(firing([]), 'tar')).toBeNull()
-  const glasses = [act('b', 9, { action: 'glass', number: 2, drip: 'dark' }), act('a', 5, { action: 'glass', number: 1 })]
-  expect(glassesOf(glasses).map(({ number, drip }) => [number, drip])).toEqual([
-    [1, undefined],
-    [2, 'dark'],
+  const glasses = [act('b', 9, { action: 'glass', number: 2, drip: 'dark' }), act('a', 5, { action: 'glass', number: 1, photo: true })]
+  expect(glassesOf(glasses).map(({ number, drip, photo }) => [number, drip, photo])).toEqual([
+    [1, undefined, 'a'],
+    [2, 'dark', null],
   ])
+  // its time put right: the photograph keeps the name of the first entry
+  const later = { ...act('c', 7, { action: 'glass', number: 1, photo: true }), corrects: 'a' }
+  expect(glassesOf([...glasses, later])[0]).toMatchObject({ at: 7, photo: 'a' })
   expect(chargeOf(firing([act('l', 0, { action: 'load', massKg: 72 })]))).toMatchObject({ massKg: 72, moisturePct: 30 })
 })
 
