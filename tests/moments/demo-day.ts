@@ -4,7 +4,7 @@ import type { Action } from '../../server/contract/actions.ts'
 import type { Ms } from '../../server/contract/fold.ts'
 import type { KilnView, ServerMessage } from '../../server/contract/live.ts'
 import type { RecordingLine } from '../../server/contract/recording.ts'
-import type { AlarmCode, Call } from '../../server/contract/vocabulary.ts'
+import type { AlarmCode, Call, Role } from '../../server/contract/vocabulary.ts'
 import { readRecording } from '../../server/recordings/read.ts'
 import { driveApp, post } from '../support/driven-app.ts'
 import type { DrivenApp } from '../support/driven-app.ts'
@@ -40,6 +40,12 @@ export class DemoDay {
 
   get now(): Ms {
     return this.app.clock.now()
+  }
+
+  /** What the screen shows of a probe, to the whole degree; null where it shows none. */
+  shown(role: Role): number | null {
+    const value = (this.#told.channels ?? []).find((one) => one.role === role)?.value ?? null
+    return value === null ? null : Math.round(value)
   }
 
   due(call: Call): boolean {

@@ -8,8 +8,10 @@ export type SeriesKey = Role | 'smoke-estimated'
 
 /** The service thins; between two fetches the newest readings are hung on here. */
 const fetchEveryMs = 120_000
-/** Space between two points that are hung on, kiln time. */
-const stepMs = 10_000
+/** Space between two points that are hung on: kiln time at the least, and points in the whole, as fine as the service thins. */
+const least = { stepMs: 10_000, points: 1000 }
+/** A number that moved so far is hung on sooner: about two pixels of its scale, K. */
+const movedK = { firebox: 40, others: 5 }
 /** Of the newest firings of the site so many are searched for one of this kiln. */
 const lookedThrough = 40
 
@@ -87,12 +89,24 @@ export class CurveFeed {
   #append(kiln: KilnView, now: Ms): void {
     const { curve } = this
     const last = curve?.t.at(-1)
-    if (!curve || last === undefined || now - last < stepMs) return
+    if (!curve || last === undefined || now - last < least.stepMs) return
+    // each point draws the whole curve anew: after hours most would move it by less than a pixel
+    if (now - last < (now - curve.from) / least.points && !movedFar(curve, kiln)) return
     const series = curve.series.map(({ key, values }) => ({ key, values: [...values, valueOf(kiln, key)] }))
     for (const key of keysOf(kiln))
       if (!series.some((one) => one.key === key)) series.push({ key, values: [...curve.t.map(() => null), valueOf(kiln, key)] })
     this.curve = { ...curve, to: now, t: [...curve.t, now], series }
   }
+}
+
+function movedFar(curve: Curve, kiln: KilnView): boolean {
+  return keysOf(kiln).some((key) => {
+    const before = curve.series.find((one) => one.key === key)?.values.at(-1) ?? null
+    const value = valueOf(kiln, key)
+    // one that fell silent or came back moved as well
+    if (before === null || value === null) return before !== value
+    return Math.abs(value - before) > (key === 'firebox' ? movedK.firebox : movedK.others)
+  })
 }
 
 function keysOf(kiln: KilnView): SeriesKey[] {
