@@ -35,8 +35,11 @@ export function mountApi(app: Hono, prefix: '' | '/demo', instance: () => Instan
         const site = instance()
         if (!site) throw new Problem('no-demo')
         const who = personAt(site, setup.who(context))
-        if (!mayAct(who, route.least)) throw new Problem('not-allowed')
         const from = setup.from(context)
+        if (!mayAct(who, route.least)) {
+          setup.log.warn({ route: name, who, from }, 'a request was not allowed')
+          throw new Problem('not-allowed')
+        }
         const answer = await setup.handlers[name]({
           who,
           from,

@@ -150,6 +150,22 @@ describe('topics', () => {
     expect(warned).toHaveLength(5)
   })
 
+  it('takes a poisoned message off its sender: over three connections it comes once', async () => {
+    const { port, messages, refused } = await site()
+    const node = await library(port, { clientId: 'n1', clean: false, reconnectPeriod: 10 })
+    const again = () => new Promise<void>((resolve) => node.once('connect', () => resolve()))
+    const poisoned = Buffer.from([0xff, 0x00, 0x7b])
+    for (const topic of ['elsewhere', readings]) await node.publishAsync(topic, poisoned, { qos: 1 })
+    for (let cut = 0; cut < 2; cut++) {
+      const back = again()
+      node.stream.destroy()
+      await back
+    }
+    await node.publishAsync(readings, '{}', { qos: 1 })
+    expect(refused.map(({ topic }) => topic)).toEqual(['elsewhere'])
+    expect(messages.map(({ payload }) => Buffer.from(payload).toString('hex'))).toEqual(['ff007b', '7b7d'])
+  })
+
   it.each(['firing/1/yard/server/alert', 'firing/1/yard//readings', '$SYS/x', `firing/1/yard/n1/${'x'.repeat(300)}`])(
     'closes on %s',
     async (topic) => {
