@@ -10,7 +10,8 @@ import { stripVTControlCharacters } from 'node:util'
 
 /** `says`: the lines that are its account. Limits are several times what two quiet cores take. */
 const checks = {
-  security: { minutes: 5, command: ['security'], says: /security checks$/ },
+  security: { minutes: 6, command: ['security'], says: /security checks$|^(ok|SHORT) / },
+  'bad-input': { minutes: 8, command: ['bad-input'], says: /^(ok|SHORT) / },
   outside: { minutes: 3, command: ['outside'], says: /checks against outside figures/ },
   fuzz: { minutes: 3, command: ['fuzz', '--', '--seconds', '60', '--seed', '11'], says: /findings$/ },
   sealed: { minutes: 5, command: ['sealed', '--', '--count', '400'], says: /./ },
