@@ -30,6 +30,8 @@ export class Recorder {
   private readonly openings: Session<unknown>[] = []
   private readonly closings: { session: string; at: Ms; seq: number }[] = []
   private readonly aside: Quarantined[] = []
+  /** The message that was set aside last. */
+  private asideSeq: number | null = null
   private writing: Promise<void> = Promise.resolve()
   private scheduled = false
 
@@ -107,9 +109,9 @@ export class Recorder {
 
   private setAside({ entry, refusal }: Extract<Effect, { kind: 'refused' }>): void {
     if (this.aside.length >= quarantineAtOnce) return // counted all the same; a flood must not fill the disk
-    const { at, topic, payload } = entry
-    const last = this.aside.at(-1)
-    if (last?.at === at && last.topic === topic) return // one copy of a pack, however many of its records were refused
+    const { seq, at, topic, payload } = entry
+    if (seq === this.asideSeq) return // one copy of a pack, however many of its records were refused
+    this.asideSeq = seq
     this.aside.push({ at, sender: refusal.node ?? '', topic, reason: refusal.reason, payload: payload.slice(0, largestKeptBytes) })
   }
 

@@ -128,10 +128,8 @@ describe(`${naughty.length} naughty strings`, () => {
   it('field 7: names and payloads of a reading; each is acknowledged, what is no name is refused and shown', async () => {
     const packed = (text: string) => JSON.stringify([{ n: text, u: 'Cel', v: 20 }])
     for (const [index, text] of naughty.entries()) {
-      for (const payload of [text, packed(text)]) {
-        live.clock.moveTo(live.clock.now() + 1)
-        await live.client.publishAsync('firing/1/yard/n1/readings', payload, { qos: 1 })
-      }
+      // within one millisecond
+      for (const payload of [text, packed(text)]) await live.client.publishAsync('firing/1/yard/n1/readings', payload, { qos: 1 })
       // what is set aside is written with the ticks
       if (index % 20 === 0) later()
     }

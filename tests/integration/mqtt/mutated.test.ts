@@ -7,7 +7,7 @@ import { packetSeeds } from '../../fuzz/seeds.ts'
 import { connectPacket } from './raw-client.ts'
 
 /** `npm run bad-input` sends 100,000. */
-const packets = Number(process.env['MUTATED'] ?? 1000)
+const packets = Number(process.env['MUTATED'] ?? 400)
 const atOnce = 16
 const seed = 3
 const hangMs = 30_000
