@@ -36,6 +36,8 @@ export interface Telling {
   because: Reason[]
   /** Silent for a reason beside the phase. */
   quiet?: boolean
+  /** Told anew: it was answered in vain, or nobody answered. */
+  again?: boolean
   priority?: Priority
   /** The kiln's own delays. */
   delays?: Delays
@@ -66,8 +68,9 @@ export function tell(board: AlarmBoard, table: AlarmTable, at: Ms, phase: Phase,
   const quiet = telling.quiet === true || definition.quietIn.includes(phase) || (board.flood && priority === 'notice')
   const spoke = hush(board, table, item, quiet, sign, at)
   const changed = step(board, table, item, at)
+  const anew = telling.again === true && sign !== 'normal' && tellAnew(board, table, item, at)
   settle(board, table)
-  return spoke || changed || grew ? item : null
+  return spoke || changed || grew || anew ? item : null
 }
 
 /** What has become more urgent is told anew, even where it was acknowledged; it never becomes less urgent while it lasts. */
@@ -76,6 +79,15 @@ function escalate(board: AlarmBoard, table: AlarmTable, item: AlarmItem, priorit
   if (item.state === 'shelved' || item.state === 'suppressed' || item.state === 'out-of-service') return false
   item.state = 'unacknowledged'
   item.since = at
+  raised(board, table, item, at)
+  return true
+}
+
+/** Once in a spell while nobody took note of it, and each time after somebody did. */
+function tellAnew(board: AlarmBoard, table: AlarmTable, item: AlarmItem, at: Ms): boolean {
+  const taken = command(item, table[item.alarm], 'realarm', at)
+  if (!taken && (item.state !== 'unacknowledged' || item.reminded)) return false
+  item.reminded ||= !taken
   raised(board, table, item, at)
   return true
 }

@@ -15,6 +15,8 @@ export interface AlarmItem {
   firstOut: boolean
   /** When it was last raised. */
   told: Ms | null
+  /** Was told once more while nobody took note of it. */
+  reminded: boolean
   shelvedUntil: Ms | null
   /** The condition after its delays. */
   on: boolean
@@ -39,6 +41,7 @@ export function newItem(alarm: AlarmCode, channel: ChannelId | null, priority: P
     because: [],
     firstOut: false,
     told: null,
+    reminded: false,
     shelvedUntil: null,
     on: false,
     abnormalSince: null,
@@ -75,6 +78,7 @@ export function advance(item: AlarmItem, definition: AlarmDefinition, at: Ms): b
   let changed = false
   if (!item.on && item.abnormalSince !== null && at - item.abnormalSince >= onMs(item, definition)) {
     item.on = true
+    item.reminded = false
     changed = command(item, definition, 'raise', at)
   } else if (item.on && item.clearSince !== null && at - item.clearSince >= offMs(item, definition)) {
     item.on = false

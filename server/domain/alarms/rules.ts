@@ -1,6 +1,6 @@
 import type { Reason } from '../../contract/fold.ts'
 import { avoidableShare, pressureKPa } from '../condenser/loss.ts'
-import { dryLimitC, isForgotten, isWithinHabit, usualTopK } from '../condenser/watch.ts'
+import { dryLimitC, isFarOver, isForgotten, isWithinHabit, usualTopK } from '../condenser/watch.ts'
 import { mean } from '../firing/history.ts'
 import { judgeVent, judgeWall } from './fire.ts'
 import { above, when } from './limit.ts'
@@ -14,6 +14,11 @@ const hotOverWetK = 28
 const hotAfterStopK = 36
 /** So much over the tops that this operator usually lets happen is no cycle any more. Common practice, no source. */
 const hotOverUsual = 1.4
+/** Water takes so long to be felt all along the pipe. From trials, no source. */
+const answerMs = 5 * 60_000
+/** A sound that was not heard for so long may be heard now. Common practice, no source. */
+const unansweredMs = 20 * 60_000
+const surelyDryMin = 10
 /** Limit of the hot alarm: the kiln's own, lifted where even wet cloths, or the usual cycle, do not get there. */
 export function hotLimitC(scene: Scene): number {
   const { condenserWarningC } = scene.look.config.limits
@@ -44,7 +49,8 @@ export function judgeOutlet(scene: Scene, outletC: number, tell: Tell): void {
   tell({
     alarm: 'condenser-hot',
     channel: null,
-    sign: judged === 'abnormal' && waits(scene, 'condenser-hot') ? 'between' : judged,
+    sign: answered(scene, 'condenser-hot') ? 'normal' : judged === 'abnormal' && waits(scene, 'condenser-hot') ? 'between' : judged,
+    again: didNotHelp(scene, 'condenser-hot') || isUnanswered(scene, 'condenser-hot'),
     because: [{ code: 'outlet-over', value: outletC, limit: hot }, ...costs(scene, outletC)],
     delays: { onS: condenserOnDelayS, offS: condenserOffDelayS },
     // one trouble, one alarm: the other says the same and asks for the same
@@ -62,11 +68,32 @@ function judgeDry(scene: Scene, tell: Tell): void {
   tell({
     alarm: 'condenser-warm',
     channel: null,
-    sign: dry ? 'abnormal' : condenser.dryMin === 0 ? 'normal' : 'between',
+    sign: answered(scene, 'condenser-warm') ? 'normal' : dry ? 'abnormal' : condenser.dryMin === 0 ? 'normal' : 'between',
+    again: didNotHelp(scene, 'condenser-warm') || isUnanswered(scene, 'condenser-warm'),
     because: [{ code: 'outlet-over-wet', value: now, limit, forS: condenser.dryMin * 60 }, ...costs(scene, now)],
     // one trouble, one alarm: hot says all that warm would say
     quiet: hotSpeaks(scene) || !worthCatching(scene),
   })
+}
+
+/** A wetting that is seen in the outlet ends the spell that was told, however warm it stays: what dries after it is told anew. */
+function answered({ board, condenser, look }: Scene, alarm: 'condenser-warm' | 'condenser-hot'): boolean {
+  const told = board.items[alarm]?.told ?? null
+  const { seenWettedAt } = condenser
+  return told !== null && seenWettedAt !== null && seenWettedAt > told && look.at - seenWettedAt < answerMs
+}
+
+/** Who wetted after the alarm, and in vain, hears it again. */
+function didNotHelp({ board, condenser }: Scene, alarm: 'condenser-warm' | 'condenser-hot'): boolean {
+  const told = board.items[alarm]?.told ?? null
+  return told !== null && condenser.helped === false && condenser.checkedWettingAt !== null && condenser.checkedWettingAt > told
+}
+
+/** Nobody took note for so long, and the cloths are as dry as can be. */
+function isUnanswered({ board, condenser, look }: Scene, alarm: 'condenser-warm' | 'condenser-hot'): boolean {
+  const item = board.items[alarm]
+  if (item?.state !== 'unacknowledged' || item.told === null) return false
+  return look.at - item.told >= unansweredMs && condenser.dryness >= surelyDryMin
 }
 
 /** What comes before the start is thrown away anyhow. */
@@ -76,7 +103,7 @@ function worthCatching({ calls, phase }: Scene): boolean {
 
 /** What passes by itself within minutes raises nothing; what stands, stands until it has passed. */
 function waits({ board, condenser }: Scene, alarm: 'condenser-warm' | 'condenser-hot'): boolean {
-  return condenser.passing && board.items[alarm]?.on !== true
+  return condenser.passing && !isFarOver(condenser) && board.items[alarm]?.on !== true
 }
 
 /** The alarm is on and may be heard: one that is itself kept quiet speaks for nobody. */

@@ -15,10 +15,19 @@ export interface CondenserWatch {
   dryMin: number
   /** How surely the cloths are dry: minutes over the limit, those that stand clear of it whole, those under it taken back. */
   dryness: number
+  /** The greatest dryness since the last wetting, and what it was at the last wettings: what this operator lets happen. */
+  driest: number
+  /** For how many minutes the outlet has stood where no wave takes it for so long. */
+  farMin: number
+  letDry: number[]
   /** The outlet moves for another reason than dried cloths: it is on its way down, or a wave of smoke comes through. */
   passing: boolean
   /** For how many minutes of this spell a wave has come through. */
   waveMin: number
+  /** The outlet falls, or has just fallen, as it does under cold water; a wetting once it has come under the limit. */
+  fellAt: Ms | null
+  /** When cloths were last seen to be wetted, in the outlet. */
+  seenWettedAt: Ms | null
   /** When cloths were last wetted, logged or seen in the outlet; null before the first time. */
   wettedAt: Ms | null
   /** The last pauses between wettings, min: this operator's habit. */
@@ -37,8 +46,13 @@ export function startCondenser(): CondenserWatch {
     tops: [],
     dryMin: 0,
     dryness: 0,
+    driest: 0,
+    farMin: 0,
+    letDry: [],
     passing: false,
     waveMin: 0,
+    fellAt: null,
+    seenWettedAt: null,
     wettedAt: null,
     pausesMin: [],
     checkedWettingAt: null,
@@ -60,10 +74,11 @@ export const dryingK = 8
 const cycleTopK = 9
 
 /**
- * Cold water on the cloths makes the outlet fall by so much of what it stood over wet ones, and by so many K, within three minutes. From
+ * Cold water on the cloths makes the outlet fall by so much of what it stood over wet ones, and by so many K, within three minutes, and
+ * brings it under the limit of dry cloths a few minutes later: a wave that ends over dry cloths falls as far, and stays over it. From
  * trials, no source.
  */
-const wettingFall = { share: 0.4, leastK: 8 } as const
+const wettingFall = { share: 0.4, leastK: 8, arrivesMs: 8 * minuteMs } as const
 const pausesKept = 6
 const fewestPauses = 3
 
@@ -73,16 +88,25 @@ const fewestPauses = 3
  */
 const dryByK = 11
 const dryBandK = 4
-const plainlyDry = { byK: 22, fromC: 40 } as const
-/** A minute so far over the limit counts whole. A wave of vapour is gone before nine of them have come together. From trials, no source. */
+const plainlyDry = { byK: 22, fromC: 34 } as const
+/** A minute so far over the limit counts whole. Most waves of vapour are gone before nine of them have come together. From trials, no source. */
 const wholeMinuteK = 2
-const enoughMin = 9
+/**
+ * So much more than this operator lets pass before wetting is no habit any more; who wets in time is told sooner, and nobody later than
+ * the most. Where no wetting was seen for longer than a cycle the cloths hold by themselves, and what lifts the outlet is more often a
+ * wave. From trials, no source.
+ */
+const habitOfDryness = { times: 1.5, least: 6, most: 10, unknown: 9, lull: 10, lullAfterMs: 40 * minuteMs } as const
+/** So far over the limit for so long the cloths are dry, whatever the habit and whatever the smoke does. From trials, no source. */
+const farOver = { byK: 30, min: 8 } as const
 /** Where no wetting was ever seen, more of them; and no more are kept. From trials, no source. */
 const unseenMin = 14
 /** One pause is half as long again as the usual one now and then, twice as long hardly ever: the alarm comes between. From trials, no source. */
 const pauseTimes = 1.75
-const pauseLimits = { least: 17, most: 23, unknown: 23 } as const
+const pauseLimits = { least: 14, most: 16, unknown: 15 } as const
 const habitTimes = 1.3
+/** The hot alarm waits for the next wetting no longer than this, min. */
+const habitMostMin = 17
 
 /**
  * Dried cloths let the outlet climb and level off, with the smoke as it was. A wave of smoke lifts both, faster and faster, and is gone in
@@ -110,6 +134,8 @@ function followSpell(watch: CondenserWatch, look: Look): void {
   if (limit === null || now === null) return
   const part = Math.max(-1, Math.min(1, (now - limit) / wholeMinuteK))
   watch.dryness = Math.max(0, Math.min(unseenMin, watch.dryness + (comesDown(look) ? Math.min(0, part) : part)))
+  watch.farMin = now >= limit + farOver.byK ? watch.farMin + 1 : 0
+  watch.driest = Math.max(watch.driest, watch.dryness)
   watch.dryMin = now >= limit || (watch.dryMin > 0 && now >= limit - dryBandK) ? watch.dryMin + 1 : 0
 }
 
@@ -137,32 +163,59 @@ function followWettings(watch: CondenserWatch, look: Look): void {
   const now = mean(look.past.outlet, 1)
   const fall = before === null || now === null ? 0 : before - now
   const needed = Math.max(wettingFall.leastK, wettingFall.share * ((before ?? 0) - (watch.wetC ?? vapourC)))
-  const logged = look.facts.wettings.at(-1) ?? null
-  const at = fall >= needed ? look.at - 2 * minuteMs : logged
-  if (at === null || (watch.wettedAt !== null && at < watch.wettedAt + 3 * minuteMs)) return
+  if (fall >= needed) watch.fellAt ??= look.at - 2 * minuteMs
+  if (watch.fellAt !== null && look.at - watch.fellAt > wettingFall.arrivesMs) watch.fellAt = null
+  const limit = dryLimitC(watch, look)
+  if (watch.fellAt !== null && (limit === null || (now !== null && now <= limit))) {
+    wetted(watch, watch.fellAt)
+    watch.seenWettedAt = look.at
+    watch.dryness = 0
+    watch.fellAt = null
+  }
+  const logged = look.facts.wettings.at(-1)
+  if (logged !== undefined) wetted(watch, logged)
+}
+
+function wetted(watch: CondenserWatch, at: Ms): void {
+  if (watch.wettedAt !== null && at < watch.wettedAt + 3 * minuteMs) return
   if (watch.wettedAt !== null) watch.pausesMin = [...watch.pausesMin, (at - watch.wettedAt) / minuteMs].slice(-pausesKept)
   watch.wettedAt = at
-  watch.dryness = 0
+  // less is no drying: a second bucket, or cloths that were wet
+  if (watch.driest >= 1) watch.letDry = [...watch.letDry, watch.driest].slice(-pausesKept)
+  watch.driest = 0
+}
+
+const middle = (values: readonly number[]): number | null => [...values].sort((a, b) => a - b)[values.length >> 1] ?? null
+
+/** So much dryness is more than this operator lets pass. */
+function enoughDryness({ letDry, wettedAt }: CondenserWatch, at: Ms): number {
+  const { times, least, most, unknown, lull, lullAfterMs } = habitOfDryness
+  if (wettedAt !== null && at - wettedAt > lullAfterMs) return lull
+  return letDry.length < fewestPauses ? unknown : Math.max(least, Math.min(most, times * (middle(letDry) ?? 0)))
 }
 
 /** What the pause between two wettings usually is here, min; null before the fourth wetting. */
 function usualPauseMin({ pausesMin }: CondenserWatch): number | null {
   if (pausesMin.length < fewestPauses) return null
-  return [...pausesMin].sort((a, b) => a - b)[pausesMin.length >> 1] ?? null
+  return middle(pausesMin)
 }
+
+/** Far over the limit for long: no wave, and no habit. */
+export const isFarOver = ({ farMin }: CondenserWatch): boolean => farMin >= farOver.min
 
 /** Cloths are dry, and nobody wets them as usual. */
 export function isForgotten(watch: CondenserWatch, look: Look): boolean {
+  if (isFarOver(watch)) return true
   if (watch.wettedAt === null) return watch.dryness >= unseenMin
   const usual = usualPauseMin(watch)
   const limit = usual === null ? pauseLimits.unknown : Math.min(pauseLimits.most, Math.max(pauseLimits.least, pauseTimes * usual))
-  return watch.dryness >= enoughMin && look.at - watch.wettedAt >= limit * minuteMs
+  return watch.dryness >= enoughDryness(watch, look.at) && look.at - watch.wettedAt >= limit * minuteMs
 }
 
 /** The next wetting is about to come by this operator's habit. */
 export function isWithinHabit(watch: CondenserWatch, look: Look): boolean {
   const usual = usualPauseMin(watch)
-  return usual !== null && watch.wettedAt !== null && look.at - watch.wettedAt < Math.min(pauseLimits.least, habitTimes * usual) * minuteMs
+  return usual !== null && watch.wettedAt !== null && look.at - watch.wettedAt < Math.min(habitMostMin, habitTimes * usual) * minuteMs
 }
 
 /** Once a minute. */

@@ -5,6 +5,9 @@ const noFire: readonly Phase[] = ['idle', 'failed', 'cooling', 'cold']
 const noVapour: readonly Phase[] = ['idle', 'kindling', 'drying', 'failed', 'cooling', 'cold']
 const burning: readonly Phase[] = ['idle', 'kindling', 'drying', 'breakdown', 'vinegar', 'tar', 'clearing', 'failed']
 
+/** What was hushed and has not been done is told again: re-alarm of instrument facts 6.2; the span is common practice, no source. */
+const hushedS = 1200
+
 /**
  * Every alarm of the kiln. Priority from consequence and time to act (instrument facts 6.4): urgent is people or fire within minutes,
  * warning is product or fuel lost this hour, notice is later.
@@ -17,7 +20,7 @@ export const alarmTable: AlarmTable = {
     offDelayS: 45, // instrument facts 6.3
     latching: false,
     returnsByItself: true,
-    realarmS: null,
+    realarmS: hushedS,
     longestShelveMin: 60,
     quietIn: noVapour,
     source: 'instrument facts 8.3',
@@ -31,7 +34,7 @@ export const alarmTable: AlarmTable = {
     offDelayS: 45,
     latching: false,
     returnsByItself: true,
-    realarmS: null,
+    realarmS: hushedS,
     longestShelveMin: 60,
     quietIn: noVapour,
     source: 'instrument facts 8.3',
@@ -45,7 +48,7 @@ export const alarmTable: AlarmTable = {
     offDelayS: 60,
     latching: false,
     returnsByItself: true,
-    realarmS: null,
+    realarmS: hushedS,
     longestShelveMin: 60,
     quietIn: noFire,
     source: 'common practice',
@@ -59,7 +62,7 @@ export const alarmTable: AlarmTable = {
     offDelayS: 60,
     latching: false,
     returnsByItself: true,
-    realarmS: null,
+    realarmS: hushedS,
     longestShelveMin: 60,
     quietIn: ['idle', 'cooling', 'cold'],
     source: 'common practice',

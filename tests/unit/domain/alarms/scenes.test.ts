@@ -120,17 +120,84 @@ describe('the condenser', () => {
     expect(view.alarms.filter((a) => a.alarm.startsWith('condenser') && a.state === 'unacknowledged')).toHaveLength(1)
   })
   it('a wave of vapour that comes and goes by itself within a quarter of an hour raises nothing, dry cloths of the same height do', () => {
-    // up within six minutes, five at the top, down within five
+    // up within six minutes, five at the top, down within five; for three quarters of an hour before it no cloth had dried
     const wave = through([226, 45], [232, 69], [237, 69], [242, 45], [300, 45])
-    const passing: Curves = { ...three, outlet: (m) => (m < 226 ? cycle(12)(m) : wave(m)) }
+    const before = (m: number): number => (m < 180 ? cycle(12)(m)! : 45)
+    const passing: Curves = { ...three, outlet: (m) => (m < 226 ? before(m) : wave(m)) }
     expect(alarmsOf(play(firing(passing, [lit], -5, 290)).outputs)).toEqual([])
-    const dry: Curves = { ...three, outlet: (m) => (m < 226 ? cycle(12)(m) : wave(Math.min(m, 237))) }
-    expect(alarmsOf(play(firing(dry, [lit], -5, 290)).outputs)).toEqual(['condenser-warm'])
+    const dry: Curves = { ...three, outlet: (m) => (m < 226 ? before(m) : wave(Math.min(m, 237))) }
+    expect(alarmsOf(play(firing(dry, [lit], -5, 250)).outputs)).toEqual(['condenser-warm'])
+  })
+  const dryAgain = (until: number, fallTo: number) => (m: number) =>
+    m < 240 ? cycle(12)(m) : m < until ? 45 + Math.min(18, (m - 240) * 3) : fallTo
+  const told = (outlet: Curves['outlet'], acts: [number, Action][] = [], to = 300): [number, string][] => {
+    const { outputs } = play(firing({ ...three, outlet: outlet! }, [lit, ...acts], -5, to))
+    return outputs.flatMap((o): [number, string][] =>
+      o.kind === 'alarm' && o.state === 'unacknowledged' ? [[(o.at - lightAt) / minute, o.alarm]] : [],
+    )
+  }
+  it('that was wetted and dries again is told again, though it never fell as far as before', () => {
+    // 63 °C, wetted, back to 54 (45 before) within three minutes, and up again: the second spell is a trouble of its own
+    const falls = through([258, 63], [261, 54], [266, 54], [270, 63], [320, 63])
+    const raised = told((m) => (m < 258 ? dryAgain(258, 63)(m) : falls(m)), [], 290)
+    expect(raised.filter(([at]) => at < 258)).toHaveLength(1)
+    expect(raised.filter(([at]) => at >= 258)).toHaveLength(1)
+    // before twenty minutes had passed since the first: not as a reminder
+    expect(raised[1]![0] - raised[0]![0]).not.toBeCloseTo(20, 0)
+  })
+  it('whose wave ends over dry cloths has not been wetted: the minutes before it count', () => {
+    // a surge on top of dry cloths, gone after six minutes; the cloths below it stay dry at 66
+    const surge = through([240, 45], [246, 64], [249, 110], [253, 66], [300, 66])
+    const raised = told((m) => (m < 240 ? cycle(12)(m) : surge(m)), [], 270)
+    expect(raised).toHaveLength(1)
+    // in time: within twenty minutes of running dry (the figures)
+    expect(raised[0]![0]).toBeLessThan(262)
+  })
+  it('nobody answers for twenty minutes: it is told once more and not a third time', () => {
+    const raised = told(dryAgain(999, 0), [], 320)
+    expect(raised.map(([, alarm]) => alarm)).toEqual(['condenser-warm', 'condenser-warm'])
+    expect(raised[1]![0] - raised[0]![0]).toBeCloseTo(20, 0)
+  })
+  it('a wetting in vain is told at once to who had hushed the alarm', () => {
+    const quiet: [number, Action][] = [
+      [262, { action: 'acknowledge', alarm: 'condenser-warm' }],
+      [264, { action: 'wet-condenser' }],
+    ]
+    const raised = told(dryAgain(999, 0), quiet, 275)
+    expect(raised).toHaveLength(2)
+    // seven minutes are given to the water
+    expect(raised[1]![0]).toBeCloseTo(271, 0)
+    // it worked: nothing is told anew
+    const worked = through([264, 63], [268, 45], [300, 45])
+    expect(told((m) => (m < 264 ? dryAgain(264, 63)(m) : worked(m)), quiet, 290)).toHaveLength(1)
+  })
+  it('who hushes and does not wet hears it again after twenty minutes (re-alarm, instrument facts 6.2)', () => {
+    const raised = told(dryAgain(999, 0), [[255, { action: 'acknowledge', alarm: 'condenser-warm' }]], 282)
+    expect(raised).toHaveLength(2)
+    expect(raised[1]![0]).toBeCloseTo(275, 0)
+  })
+  it('who always wets in time is told sooner than who lets the cloths stand dry for long each time', () => {
+    // the same height each time; dry for two minutes before each wetting, or for nine
+    const habit = (dryMin: number) => (m: number) => {
+      const t = m % 30
+      return m < 60 ? three.outlet!(m) : t < 28 - dryMin ? 45 : t < 28 ? 62 : Math.max(45, 62 - (t - 28) * 17)
+    }
+    const first = (dryMin: number): number => {
+      const raised = told((m) => (m < 267 ? habit(dryMin)(m) : m < 276 ? 45 : 64), [], 300)
+      return raised.find(([at]) => at > 276)?.[0] ?? Infinity
+    }
+    expect(first(2)).toBeLessThan(first(9) - 2)
+  })
+  it('far over the limit for long is told whatever the habit is and however the smoke swells', () => {
+    const smoke = (m: number): number => drum.smoke!(m)! + (m < 250 ? 0 : 20 * (m - 250))
+    const outlet = (m: number): number => (m < 250 ? cycle(12)(m)! : Math.min(170, 45 + (m - 250) * 9))
+    const { outputs } = play(firing({ ...drum, outlet, smoke }, [lit], -5, 268))
+    expect(alarmsOf(outputs).filter((alarm) => alarm.startsWith('condenser'))).toHaveLength(1)
   })
   it('an outlet far under the notice, and far over what wet cloths reach, is told as well', () => {
     const wetted = (m: number): number => 24 + 20 * Math.max(0, ((m % 30) - 20) / 10)
     const cool: Curves = { ...three, outlet: (m) => (m < 30 ? 20 : m < 241 ? wetted(m) : Math.min(49, 24 + (m - 241) * 3)) }
-    expect(alarmsOf(play(firing(cool, [lit], -5, 290)).outputs)).toEqual(['condenser-warm'])
+    expect(alarmsOf(play(firing(cool, [lit], -5, 270)).outputs)).toEqual(['condenser-warm'])
   })
   it('is silent before vapour flows and after sealing', () => {
     const hot: Curves = { ...three, wall: through([-15, 20], [0, 20], [300, 40]), outlet: through([-15, 20], [0, 20], [5, 90], [300, 90]) }
