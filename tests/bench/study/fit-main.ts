@@ -1,15 +1,16 @@
 // Fits the learned correction of the estimator on rows that `study --rows` wrote, tells how it does on firings left out, and writes its table.
-// node server/launch.mjs study-fit ROWS.jsonl [--write]
+// npm run study-fit -- ROWS.jsonl [--write TABLE] [--ranges TABLE]; with --ranges it fits how ranges are told instead.
 import { readFileSync, writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import { defaultSettings } from '../../../server/domain/estimate/settings.ts'
 import { fit } from './fit.ts'
+import { fitTable } from './fit-ranges.ts'
 import { decide, type FiringRows } from './rows.ts'
 import { capturedIn, type Span } from './score.ts'
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
-  options: { write: { type: 'string' }, quick: { type: 'boolean', default: false } },
+  options: { write: { type: 'string' }, ranges: { type: 'string' }, quick: { type: 'boolean', default: false } },
 })
 const all = positionals.flatMap((file) =>
   readFileSync(file, 'utf8')
@@ -34,8 +35,9 @@ function tell(title: string, pairs: { f: FiringRows; correction: ReturnType<type
   )
 }
 
+if (values.ranges) writeFileSync(values.ranges, fitTable(all, console.log))
 const tables: Record<string, ReturnType<typeof fit>> = {}
-for (const smoke of [true, false]) {
+for (const smoke of values.ranges ? [] : [true, false]) {
   const ours = all.filter((f) => f.smoke === smoke && isOurs(f))
   const folds = 4
   const left = Array.from({ length: values.quick ? 0 : folds }, (_, k) => {

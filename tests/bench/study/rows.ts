@@ -22,6 +22,14 @@ export interface FiringRows {
   /** True smoke, °C; null where it is not known. */
   smokeC: (number | null)[]
   x: number[][]
+  /** Each range that was asked for before its call was really due: when, and the signs it is told from. */
+  ranges: RangeRow[]
+}
+
+export interface RangeRow {
+  call: 'start-collecting' | 'stop-collecting' | 'seal'
+  at: number
+  signs: number[]
 }
 
 export interface Decision {

@@ -4,12 +4,13 @@ import type { Call } from '../../../server/contract/vocabulary.ts'
 import { makeKilnFold } from '../../../server/domain/firing/fold.ts'
 import { mean } from '../../../server/domain/firing/history.ts'
 import { intakeFold } from '../../../server/domain/intake/fold.ts'
-import { pair } from '../../../server/domain/estimate/pair.ts'
+import { pair, rangeSignsNow } from '../../../server/domain/estimate/pair.ts'
 import { playLines } from '../../../server/recordings/play.ts'
 import { gridS } from '../../../server/simulator/firing/course.ts'
 import { recordingOf } from '../../../server/simulator/firing/recording.ts'
 import type { Firing } from '../../../server/simulator/firing/world.ts'
 import type { FiringRows } from './rows.ts'
+import { forecastCalls } from './score.ts'
 
 /** A call that came due or was withdrawn, and a range that was told; hours after lighting. */
 export interface Told {
@@ -35,6 +36,7 @@ export interface Use {
 const litMs = Date.UTC(2026, 2, 1, 6)
 const rowEveryMs = 240_000
 const hourMs = 3_600_000
+const short = (value: number): number => Number(value.toFixed(4))
 
 /** The firing with the smoke probe left out, or broken from some hour on. */
 function probed(firing: Firing, { smoke, smokeFailsAtH }: Use): Firing {
@@ -75,23 +77,35 @@ export function watch(name: string, firing: Firing, use: Use): Watched {
     flow: [],
     smokeC: [],
     x: [],
+    ranges: [],
   }
   const watched: Watched = { rows, calls: [], forecasts: [], curve: [] }
   const after = (at: Ms): number => (at - litMs) / hourMs
+  const real = { 'start-collecting': rows.start, 'stop-collecting': rows.stop, seal: rows.seal }
   let nextRow = litMs + rowEveryMs
+  let askedAt: Ms | null = null
   const fold = makeKilnFold(pair)
   const kiln: typeof fold = {
     ...fold,
     step(state, input) {
       const result = fold.step(state, input)
-      const estimate = result.state.estimate
-      if (input.at >= nextRow && after(input.at) <= rows.sealed && result.state.model && estimate) {
+      const { estimate, model, calls, forecastAt } = result.state
+      if (model && estimate && forecastAt !== null && forecastAt !== askedAt) {
+        askedAt = forecastAt
+        const signs = rangeSignsNow(model)
+        for (const call of forecastCalls) {
+          const due = real[call]
+          if (calls[call].forecast === null || due === null || after(forecastAt) >= due) continue
+          rows.ranges.push({ call, at: short(after(forecastAt)), signs: (signs?.[call] ?? []).map(short) })
+        }
+      }
+      if (input.at >= nextRow && after(input.at) <= rows.sealed && model && estimate) {
         nextRow += rowEveryMs
         const smokeC = firing.course.smoke[Math.floor((input.at - litMs) / 1000 / gridS)] ?? null
-        rows.hours.push(Number(after(input.at).toFixed(4)))
-        rows.flow.push(Number(estimate.condensateKgH.toFixed(4)))
+        rows.hours.push(short(after(input.at)))
+        rows.flow.push(short(estimate.condensateKgH))
         rows.smokeC.push(smokeC === null ? null : Number(smokeC.toFixed(1)))
-        rows.x.push(Array.from(result.state.model.ensemble.features, (v) => Number(v.toFixed(4))))
+        rows.x.push(Array.from(model.ensemble.features, short))
         const wall = mean(result.state.past.wall, 10) ?? NaN
         watched.curve.push({ hour: after(input.at), estimated: estimate.smokeC, smoke: smokeC ?? NaN, wall })
       }

@@ -20,6 +20,7 @@ const rows: FiringRows = {
   flow: [],
   smokeC: [],
   x: [],
+  ranges: [],
 }
 
 describe('the score of the study', () => {

@@ -102,6 +102,12 @@ describe('a model beside the probes', () => {
     // heat that went in is no sign where a model judges: it starts nothing by itself
     expect(startAt(999)).toBeUndefined()
   })
+  it('stops in the minute in which the model says so, which it has confirmed by itself', () => {
+    const stopAt = (advisedAt: number) =>
+      at(play(firing(three, [lit], -5, 330), {}, advises(100, advisedAt, 999)).outputs, 'stop-collecting', 'due')[0]
+    expect(stopAt(290)).toBeCloseTo(290, 0)
+    expect(stopAt(310)).toBeCloseTo(310, 0)
+  })
   it('seals a kiln whose smoke never gets as hot as in the tables, and does not take it back', () => {
     const { outputs } = play(firing(cool, [lit], -5, 500), {}, advises(100, 290, 420))
     expect(at(outputs, 'seal', 'due')[0]).toBeCloseTo(420, 0)
