@@ -138,6 +138,9 @@ export const en = {
     command: 'Is it lit already?',
     until: 'Touch “I lit the fire”; then put its time right.',
   },
+  /** The small gap is open. */
+  gapCommand: 'Watch the gap.',
+  gapOver: 'Half an hour is over. No glow, no smoke, no rise: log that it stays open. Else close it.',
   gapUntil: (time: string) => `Watch the small gap until ${time}. Glow, smoke or a rise: close it.`,
   /** What the hands do while the command stands: in this order, or all the time. */
   faces: {

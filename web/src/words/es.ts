@@ -118,6 +118,8 @@ export const es: Words = {
     command: '¿Ya está encendido?',
     until: 'Toque «Encendí el fuego» y corrija luego la hora.',
   },
+  gapCommand: 'Mire la rendija.',
+  gapOver: 'Pasó media hora. Sin brasa, sin humo, sin subida: anote que queda abierto. Si no, cierre.',
   gapUntil: (time) => `Mire la rendija hasta las ${time}. Brasa, humo o subida: cierre.`,
   faces: {
     load: ['Leña limpia y seca', 'Nada pintado ni tratado', 'Tambor y tierra fríos', 'Anote la carga'],

@@ -69,7 +69,7 @@ test('a reason never tells another number than the probe beside it shows', () =>
       because: [{ code: 'smoke-over', value: 83, limit: 80, forS: 600 }, { code: 'seen-smoke-yellow' }],
     },
   })
-  expect(told(view).why).toBe('Smoke 88 °C, climbing 24 °C an hour. The smoke is seen yellow.')
+  expect(told(view).why).toBe('Smoke 88 °C, climbing 24 °C an hour. The smoke looks yellow.')
 })
 
 test('what is to be done at once is not pushed aside by the next forecast', () => {
@@ -103,7 +103,7 @@ test('under the why: how sure, what can not be judged, what would change the cal
     sure: 'middle' as const,
   }
   expect(doubtText(kiln({ command, channels: [channel('firebox', 724)] }), en, measures)).toBe(
-    'Fairly sure. Nothing is heard of the drum wall. Sooner, if: the smoke is seen yellow; the drip is seen pale.',
+    'Fairly sure. Nothing is heard of the drum wall. Sooner, if: the smoke looks yellow; the drip looks pale.',
   )
   expect(doubtText(scenes['before-lighting'], en, measures)).toBe('')
   // of a sealed kiln nobody says that it is sure

@@ -3,7 +3,7 @@ import type { KilnView } from '../../../../server/contract/live.ts'
 import type { AlarmCode, Call } from '../../../../server/contract/vocabulary.ts'
 import type { Words } from '../../words/en.ts'
 import { standing } from '../alarms/standing.ts'
-import { looksLit } from '../words/sentence.ts'
+import { isUnloading, looksLit, watchedUntil } from '../words/sentence.ts'
 import { lastOf, logOf } from './log.ts'
 
 export type KeyName = keyof Words['keys']
@@ -75,6 +75,9 @@ export function answerOf(kiln: KilnView, words: Pick<Words, 'ready'>): KeyName |
   const due = kiln.calls.find((call) => call.state === 'due')
   if (due) return callKeys[due.call] ?? null
   if (kiln.firing.phase === 'idle') return firstBeforeLighting(kiln, words)
+  if (isUnloading(kiln)) return 'unload'
+  // what answers a gap hangs on what is seen in it
+  if (watchedUntil(kiln) !== null) return null
   return soundIsProven(kiln) ? null : 'soundTest'
 }
 

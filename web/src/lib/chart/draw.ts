@@ -27,6 +27,8 @@ export function drawUnder(u: uPlot, around: Around): void {
   ctx.beginPath()
   ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height)
   ctx.clip()
+  // the library leaves the dash of its last line behind
+  ctx.setLineDash([])
   if (around.band) {
     ctx.fillStyle = tone('--band')
     ctx.fillRect(bbox.left, y(around.band.to), bbox.width, y(around.band.from) - y(around.band.to))
@@ -116,7 +118,7 @@ export function drawOver(u: uPlot, around: Around): void {
   const ratio = devicePixelRatio
   const bottom = bbox.top + bbox.height
   ctx.save()
-  // the library leaves the dash of its last line behind
+  // as above
   ctx.setLineDash([])
   ctx.textBaseline = 'middle'
   if (around.now !== null) {

@@ -121,7 +121,7 @@ export function sentenceOf(kiln: KilnView, now: Ms, words: Words, measures: Meas
     measures,
   )
   return {
-    command: words.commands[command.do],
+    command: command.do === 'trial-opening' && watchedUntil(kiln) !== null ? words.gapCommand : words.commands[command.do],
     until: untilText(kiln, now, words, measures),
     why: [trend, because || waitText(kiln, now, words) || makeupText(kiln, words, measures)].filter((part) => part !== '').join(' '),
   }
@@ -200,7 +200,7 @@ const acts: Command[] = ['start-collecting', 'stop-collecting', 'stop-feeding', 
 const gapWatchMs = 1_800_000
 
 /** Until when the small gap of a trial opening is to be watched; null while none stands. */
-function watchedUntil({ firing }: KilnView): Ms | null {
+export function watchedUntil({ firing }: Pick<KilnView, 'firing'>): Ms | null {
   const cracked = lastOf(firing, 'crack')?.doneAt ?? 0
   const closed = Math.max(lastOf(firing, 'reseal')?.doneAt ?? 0, firing.sealedAt ?? 0, lastOf(firing, 'open')?.doneAt ?? 0)
   return isSealed(firing) && cracked > closed ? cracked + gapWatchMs : null
@@ -210,6 +210,7 @@ function untilText(kiln: KilnView, now: Ms, words: Words, measures: Measures): s
   const { command } = kiln
   const gap = watchedUntil(kiln)
   if (gap !== null && gap > now) return words.gapUntil(measures.clock(gap))
+  if (gap !== null && command.do === 'trial-opening') return words.gapOver
   if (command.notBefore !== null && command.notBefore > now && command.do === 'keep-shut')
     return words.notBefore(notBeforeText(command.notBefore, now, words, measures))
   // what is to be done at once stands before what comes after it
