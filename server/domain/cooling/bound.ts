@@ -2,15 +2,19 @@ import { outputsOf, type Network } from '../estimate/learned/network.ts'
 import { mean } from '../firing/history.ts'
 import type { Look } from '../firing/look.ts'
 import { coldestK, softK, wallNowK } from './signs.ts'
+import { hotAfterAll } from './tables/hot-after-all.ts'
 import { hottestOver } from './tables/hottest-over.ts'
-import { hiddenFire } from './tables/hidden-fire.ts'
 import type { Cooling } from './state.ts'
 
-/** So many spreads over the middle of what was learnt, and no less than a rule by hand says: either alone is wrong where the other is not. */
-const spreads = 4.5
+/**
+ * So many spreads over the middle of what was learnt. Between the limit of opening and where it is unsafe, 5 K higher, lie two spreads more.
+ * Beside it stands a rule by hand: either alone was wrong in nights where the other was not.
+ */
+const spreads = 4
 // The rule by hand, by how warm the wall was at sealing (a cold place of the drum sees less of the heat): of 2,000 simulated nights of three
-// kilns of other hands three in a thousand lay higher than a share of 1.82 at 200 K; beside what was learnt 0.9 of it is enough.
-const shareAt200K = 0.9 * Math.exp(0.6)
+// kilns of other hands three in a thousand lay higher than a share of 1.82 at 200 K; beside what was learnt 0.6 of it is enough.
+const shareAt200K = Math.exp(0.6)
+const besideLearnt = 0.6
 const shareFalls = 0.54
 /** A wall that lost more than half of itself in four hours runs ahead of the charcoal. */
 const aheadFrom = 0.75
@@ -28,11 +32,12 @@ const wallErrorUnknownK = 5
 /** So near to the air the wall tells nothing more, K. */
 const wallLeastK = 2.5
 
-function byHand(cooling: Cooling, look: Look, wallK: number): number {
+function byHand(cooling: Cooling, look: Look, wallK: number, part: number): number {
   const first = Math.max(40, cooling.firstK ?? 100)
   const later = cooling.points[24] ?? cooling.points[25] ?? cooling.points[26] ?? null
   const ahead = later === null ? 0 : Math.min(aheadMost, Math.max(0, Math.log(first / Math.max(1, later)) - aheadFrom))
   const share =
+    part *
     shareAt200K *
     Math.exp(shareFalls * Math.log(200 / first)) *
     Math.exp(aheadGrows * ahead + Math.max(0, risingUnder - (cooling.before.hourShare ?? 1))) *
@@ -64,27 +69,26 @@ export function guessOf(networks: readonly Network[], signs: readonly number[]):
   return { middle, spread: Math.max(leastSpread, Math.exp(Math.min(1, logSpread))) }
 }
 
-/** Upper bound of the hottest part, °C, and the logarithm of the odds that something burns unseen; null where nothing is to be said. */
+/** Upper bound of the hottest part, °C, and the logarithm of the odds that it is hot or burns after all; null where nothing is to be said. */
 export interface Bound {
   hottestC: number | null
-  fireOdds: number | null
+  hotOdds: number | null
 }
 
 /** `signs` null: too early for what was learnt, the rule by hand stands alone. */
 export function boundOf(cooling: Cooling, look: Look, felt: number, signs: readonly number[] | null): Bound {
   const wall = wallNowK(cooling.points)
-  if (wall === null) return { hottestC: null, fireOdds: null }
+  if (wall === null) return { hottestC: null, hotOdds: null }
   const core = mean(look.past.core, 10) ?? -273
-  const hand = Math.max(felt + byHand(cooling, look, wall), core)
-  if (signs === null) return { hottestC: hand, fireOdds: null }
+  if (signs === null) return { hottestC: Math.max(felt + byHand(cooling, look, wall, 1), core), hotOdds: null }
   const guess = guessOf(hottestOver, signs)
   const learnt = (Math.max(coldestK, wall) + softK) * Math.exp(guess.middle + spreads * guess.spread) - softK
-  const hottestC = Math.max(felt + learnt, hand)
+  const hottestC = Math.max(felt + learnt, felt + byHand(cooling, look, wall, besideLearnt), core)
   const { openHottestC } = look.config.limits
-  // far over the limit nobody asks for a fire
-  if (hottestC > openHottestC + nearLimitK) return { hottestC, fireOdds: null }
+  // far over the limit nobody looks twice
+  if (hottestC > openHottestC + nearLimitK) return { hottestC, hotOdds: null }
   const room = roomOf(guess, wall, felt, openHottestC)
-  return { hottestC, fireOdds: average(hiddenFire, [...signs, room, Math.log(guess.spread)])[0] ?? null }
+  return { hottestC, hotOdds: average(hotAfterAll, [...signs, room, Math.log(guess.spread)])[0] ?? null }
 }
 
 /** How far a hottest part at `limitC` would lie above the middle, in spreads: what the second look at a night is told of the first. */

@@ -52,9 +52,9 @@ export function stepCooling(cooling: Cooling, look: Look, cold: ColdStart): void
   const airIsOld = cooling.airAt === null || look.at - cooling.airAt > airHoldsMs
   const known = felt !== null && over !== null && !airIsOld
   const signs = known && elapsedMs >= learntFromMs ? nightSigns(cooling, look, air) : null
-  const { hottestC, fireOdds } = known ? boundOf(cooling, look, felt, signs) : { hottestC: null, fireOdds: null }
+  const { hottestC, hotOdds } = known ? boundOf(cooling, look, felt, signs) : { hottestC: null, hotOdds: null }
   cooling.hottestC = hottestC
-  cooling.fireOdds = fireOdds
+  cooling.hotOdds = hotOdds
   leaks(cooling, look, over, elapsedMs)
 }
 

@@ -13,8 +13,8 @@ const nearK = 20
 /** How far the model's 99.9 % bound lies above what its kilns really had, K (trials: 3 to 50). */
 const modelDoubtK = 60
 
-/** Logarithm of the odds of a hidden fire from which the call waits: asked for more than once, since a fire that is missed is the worst. */
-const fireFrom = -4
+/** Logarithm of the odds that it is hot after all from which the call waits. `npm run sealed` prints what it costs. */
+const hotFrom = -4.6
 
 export interface OpenJudgement {
   due: boolean
@@ -66,10 +66,10 @@ export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | nu
 }
 
 /** What says that air gets in or that something burns: the fall of the wall, the model, the night's course; null where nothing does. */
-function burning({ slow, fireOdds }: Cooling, modelLeak: boolean): Reason | null {
+function burning({ slow, hotOdds }: Cooling, modelLeak: boolean): Reason | null {
   if (slow !== null) return slow[0] ?? { code: 'cools-slower' }
   if (modelLeak) return { code: 'model-says-leak' }
-  return fireOdds !== null && fireOdds > fireFrom ? { code: 'may-burn-unseen' } : null
+  return hotOdds !== null && hotOdds > hotFrom ? { code: 'may-burn-unseen' } : null
 }
 
 /** A due opening is taken back on any rise, or when the bound is clearly over its limit again. */

@@ -51,14 +51,19 @@ export function nightSigns(cooling: Cooling, look: Look, air: { value: number; m
     return v === null ? 0 : softLog(v) - nowLog
   }
   const airC = air?.value ?? feltC
-  const firebox = mean(look.past.firebox, 10)
+  const mouth = (skip: number): number => {
+    const firebox = mean(look.past.firebox, 10, skip)
+    return firebox === null ? 0 : Math.log(Math.max(1, Math.min(400, firebox - airC)) / 2)
+  }
+  const smoke = mean(look.past.smoke, 20)
+  const core = mean(look.past.core, 20)
   const lost = points.reduce<number>((sum, v) => sum + Math.max(0, v ?? 0), 0) / perHour
   return [
     Math.log(last / perHour),
     first,
     nowLog,
     ...[1, 2, 4, 8].map(sinceSeal),
-    ...[1, 2, 3, 5, 8].map(ago),
+    ...[1, 2, 3, 5, 8, 12, 18, 24].map(ago),
     (before.hourShare ?? 1) - 1,
     (before.threeHoursShare ?? 1) - 1,
     Math.log(before.burntH),
@@ -67,7 +72,12 @@ export function nightSigns(cooling: Cooling, look: Look, air: { value: number; m
     (cooling.slowFeltC ?? feltC) - feltC,
     air?.measured === true ? 1 : 0,
     before.coldKnown ? 1 : 0,
-    firebox === null ? 0 : Math.log(Math.max(1, Math.min(400, firebox - airC)) / 2),
+    mouth(0),
+    mouth(180),
+    smoke === null ? 0 : Math.max(-5, Math.min(20, smoke - airC)) / 3,
+    core === null ? 0 : Math.max(-5, Math.min(60, core - feltC)) / 20,
+    core === null ? 0 : 1,
+    cooling.burnt ? 1 : 0,
     before.fireC === null ? 0 : (before.fireC - 600) / 100,
     (feltC - 17) / 8,
     Math.log(Math.max(1, lost) / Math.max(firstLeastK, firstK)),

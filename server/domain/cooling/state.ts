@@ -40,8 +40,8 @@ export interface Cooling {
   /** Since when everything that opening asks for has held. */
   fitSince: Ms | null
   doubts: Reason[]
-  /** Logarithm of the odds that something burns unseen; null where nothing can be said. */
-  fireOdds: number | null
+  /** Logarithm of the odds that it is hot, or burns where the wall sees little of it, for all that the bound says; null where nothing can be said. */
+  hotOdds: number | null
   hottestC: number | null
 }
 
@@ -83,7 +83,7 @@ export function startCooling(sealedAt: Ms): Cooling {
     before: { hourShare: null, threeHoursShare: null, fireC: null, smokeC: null, burntH: 9, woodKg: null, coldKnown: false },
     fitSince: null,
     doubts: [],
-    fireOdds: null,
+    hotOdds: null,
     hottestC: null,
   }
 }

@@ -3,7 +3,7 @@ import { runCourse, sealedFlow, type Course as WholeCourse } from '../../../serv
 import { planWorld, type Family, type WorldPlan } from '../../../server/simulator/firing/plan.ts'
 import { copyOf } from '../../../server/simulator/kiln/copy.ts'
 import { emptyCourse, isOver, leadMin, type Course } from './course.ts'
-import { drawLeak } from './leak.ts'
+import { drawLeak, farFrom, type Which } from './leak.ts'
 import { Night } from './night.ts'
 
 // Nights of the two families of server/simulator: a whole firing is run until it is sealed, at its own time, far too early or late,
@@ -26,13 +26,14 @@ export function burnUntilSealed(seed: string, family: Family): Sealed {
   return { plan, whole: runCourse(plan, true) }
 }
 
-export function bedCourse({ plan, whole }: Sealed, chance: Chance): { course: Course; night: Night } {
+export function bedCourse({ plan, whole }: Sealed, chance: Chance, which: Which = 'any'): { course: Course; night: Night } {
   const sealedH = whole.sealedS / 3600
   const night = new Night(chance.branch('night'), { meanC: plan.air.meanC, sealedHour: 6 + sealedH })
-  const leak = drawLeak(chance.branch('leak'))
+  const leak = drawLeak(chance.branch('leak'), which)
   const bed = copyOf(whole.bed)
   const probe = chance.branch('place')
-  const place = probe.between(0.1, 0.85)
+  const drawn = probe.between(0.1, 0.85)
+  const place = which === 'hidden' && leak !== null ? farFrom(leak, drawn) : drawn
   const contact = plan.probes.wallContact
   const mouthH = probe.between(0.8, 2.4)
   const mouthShare = probe.often(0.5) ? 0 : probe.between(0, 0.2)

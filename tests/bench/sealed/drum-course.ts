@@ -1,16 +1,17 @@
 import type { Chance } from '../../../server/simulator/chance.ts'
 import { emptyCourse, isOver, leadMin, type Course } from './course.ts'
 import { Drum } from './drum.ts'
-import { drawLeak } from './leak.ts'
+import { drawLeak, farFrom, type Which } from './leak.ts'
 import { Night } from './night.ts'
 
 /** One sealed phase of a drum of the third hand. */
-export function drumCourse(chance: Chance): { course: Course; night: Night } {
+export function drumCourse(chance: Chance, which: Which = 'any'): { course: Course; night: Night } {
   const night = new Night(chance.branch('night'))
   const drum = new Drum(chance.branch('drum'), night)
-  const leak = drawLeak(chance.branch('leak'))
+  const leak = drawLeak(chance.branch('leak'), which)
   const probe = chance.branch('place')
-  const place = probe.between(0.12, 0.88)
+  const drawn = probe.between(0.12, 0.88)
+  const place = which === 'hidden' && leak !== null ? farFrom(leak, drawn) : drawn
   const contact = probe.between(0.4, 1)
   const fireC = probe.between(480, 760)
   const mouthH = probe.between(0.8, 2.4)

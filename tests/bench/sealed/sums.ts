@@ -3,7 +3,9 @@ import { leadMin, type Course } from './course.ts'
 import type { Followed } from './follow.ts'
 import type { Readings } from './probes.ts'
 
+/** What the call promises, and from where on an opening is unsafe, as the scorer of recorded firings counts both (trade facts 7.3.1: 40 to 50 °C). */
 const limitC = 45
+const unsafeC = 50
 /** Charcoal that burns more than this at the call is a fire, W. */
 const fireW = 5
 /** Told in time: three hours, as the scorer of recorded firings counts. */
@@ -16,7 +18,9 @@ export interface Result {
   kind: 'tight' | 'leak' | 'cold-leak'
   off: boolean
   unsafe: { minute: number; hottestC: number; burningW: number } | null
-  /** First call after the hottest part was under the limit for good, h; null where it never was, or no call came while it was followed. */
+  /** Opened before the hottest part was under the limit for good. */
+  overLimit: boolean
+  /** First call after the hottest part was under the limit for good, h, less than none before it; null where it never was, or no call came while it was followed. */
   lateH: number | null
   everSafe: boolean
   leakToldMin: number | null
@@ -29,11 +33,11 @@ export interface Result {
 export function resultOf(name: string, course: Course, readings: Readings, followed: Followed, signs: Result['signs']): Result {
   const burns = burnsAt(course)
   const hottest = (minute: number): number => course.hottest[minute + leadMin] ?? 999
-  let safe = course.hottest.length
-  while (safe > leadMin && (course.hottest[safe - 1] ?? 999) < limitC) safe--
+  const safe = underForGood(course, limitC)
+  const unsafeUntil = underForGood(course, unsafeC)
   const everSafe = safe < course.hottest.length
-  const unsafeAt = followed.openings.find((m) => hottest(m) > limitC || (course.burningW[m + leadMin] ?? 0) > fireW)
-  const late = followed.openings.find((m) => m >= safe - leadMin)
+  const unsafeAt = followed.openings.find((m) => m + leadMin < unsafeUntil || (course.burningW[m + leadMin] ?? 0) > fireW)
+  const first = followed.openings[0]
   const leaks = followed.raised.filter((r) => r.alarm === 'air-leak' || r.alarm === 'reignition')
   const told = burns === null ? undefined : leaks.find((r) => r.minute >= burns - 10)
   return {
@@ -43,13 +47,21 @@ export function resultOf(name: string, course: Course, readings: Readings, follo
     off: readings.off !== null,
     unsafe:
       unsafeAt === undefined ? null : { minute: unsafeAt, hottestC: hottest(unsafeAt), burningW: course.burningW[unsafeAt + leadMin] ?? 0 },
-    lateH: everSafe && late !== undefined ? (late - (safe - leadMin)) / 60 : null,
+    overLimit: followed.openings.some((m) => m + leadMin < safe),
+    lateH: everSafe && first !== undefined ? (first - (safe - leadMin)) / 60 : null,
     everSafe,
     leakToldMin: told === undefined || burns === null ? null : told.minute - burns,
     falseLeaks: leaks.filter((r) => burns === null || r.minute < burns - 10).length,
     offTold: followed.raised.some((r) => r.alarm === 'wall-off'),
     signs,
   }
+}
+
+/** First minute of the course from which on the hottest part stays under it; the length of the course where it does not. */
+function underForGood({ hottest }: Course, underC: number): number {
+  let from = hottest.length
+  while (from > leadMin && (hottest[from - 1] ?? 999) < underC) from--
+  return from
 }
 
 const hours = (value: number): string => (Number.isFinite(value) ? value.toFixed(1) : 'later')
@@ -69,7 +81,7 @@ export function tell(results: readonly Result[]): string {
     const late = sound.filter((r) => r.everSafe && r.unsafe === null).map((r) => r.lateH ?? Infinity)
     const called = late.filter(Number.isFinite)
     lines.push(
-      `${(world ?? 'all').padEnd(7)} ${mine.length} phases, unsafe ${mine.filter((r) => r.unsafe !== null).length}; opening after it was safe: median ${quantile(late, 0.5)} h, quantiles 10 ${quantile(late, 0.1)} 90 ${quantile(late, 0.9)} (of the ${called.length} of ${late.length} called while followed: ${quantile(called, 0.5)} h)`,
+      `${(world ?? 'all').padEnd(7)} ${mine.length} phases, unsafe ${mine.filter((r) => r.unsafe !== null).length} (over ${limitC} °C: ${mine.filter((r) => r.overLimit).length}); opening after it was safe: median ${quantile(late, 0.5)} h, quantiles 10 ${quantile(late, 0.1)} 90 ${quantile(late, 0.9)} (of the ${called.length} of ${late.length} called while followed: ${quantile(called, 0.5)} h)`,
     )
   }
   for (const r of results)

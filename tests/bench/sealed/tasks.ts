@@ -17,7 +17,8 @@ const share = ({ hottestC, feltC, nowK }: Row): number =>
   Math.log((Math.max(0, hottestC - feltC) + softK) / (Math.max(coldestK, nowK) + softK))
 
 /** Nights teach the bound where they are near the limit and nothing burns. */
-export const teachesBound = (row: Row): boolean => !burns(row) && row.hottestC > 32 && row.hottestC < 160 && row.hottestC - row.feltC > 4
+export const teachesBound = (row: Row): boolean =>
+  !row.off && !burns(row) && row.hottestC > 32 && row.hottestC < 160 && row.hottestC - row.feltC > 4
 
 /** Middle and spread of the share: Student's likelihood, what lies near the limit of opening counts most. */
 export function boundTask(rows: readonly Row[]): Task {
@@ -41,36 +42,38 @@ export function boundTask(rows: readonly Row[]): Task {
   }
 }
 
+/** Unsafe as the scorer of recorded firings counts it: so much over the limit of opening, or a fire. */
+const unsafeOverK = 5
+const isHot = (row: Row): boolean => burns(row) || row.hottestC >= limitC + unsafeOverK
+/** Nights so far over the limit, in spreads, nobody asks to open. */
+const leastRoom = -1
+
 /** The second look is taught where the first would soon open. */
 export function secondLook(rows: readonly Row[], networks: readonly Network[]): { rows: Row[]; signs: Float32Array[] } {
   const taken: Row[] = []
   const signs: Float32Array[] = []
   for (const row of rows) {
-    if (!burns(row) && row.hottestC > limitC) continue
     const seen = Array.from(row.signs)
     const guess = guessOf(networks, seen)
     const room = roomOf(guess, row.nowK, row.feltC, limitC)
-    if (room < 1.5) continue
+    if (room < leastRoom) continue
     taken.push(row)
     signs.push(Float32Array.from([...seen, room, Math.log(guess.spread)]))
   }
   return { rows: taken, signs }
 }
 
-/** Odds of a fire: cross-entropy, all fires together a quarter of the weight. */
-export function fireTask(rows: readonly Row[]): Task {
-  const fires = rows.filter(burns).length
-  const heavy = (rows.length - fires) / Math.max(1, fires) / 4
+/** Odds that it is hot after all: cross-entropy. */
+export function hotTask(rows: readonly Row[]): Task {
   return {
-    hidden: [16],
+    hidden: [28],
     begin: [-2],
-    noise: 0.15,
+    noise: 0.17,
     loss(row, out, error) {
-      const fire = burns(rows[row] as Row)
-      const weight = (fire ? heavy : 1) / 1.25
+      const hot = isHot(rows[row] as Row)
       const odds = Math.min(30, Math.max(-30, out[0] ?? 0))
-      error[0] = weight * (1 / (1 + Math.exp(-odds)) - (fire ? 1 : 0))
-      return weight * Math.log(1 + Math.exp(fire ? -odds : odds))
+      error[0] = 1 / (1 + Math.exp(-odds)) - (hot ? 1 : 0)
+      return Math.log(1 + Math.exp(hot ? -odds : odds))
     },
   }
 }

@@ -58,6 +58,8 @@ export function dice(seed: number): () => number {
 export interface SealedRun {
   /** Hours after sealing: the first due open call, and when the hottest part fell below 50 and 45 for good; null when never. */
   openH: number | null
+  /** How long all had held by then, h. */
+  heldH: number | null
   withdrawn: boolean
   below50H: number | null
   below45H: number | null
@@ -77,7 +79,16 @@ export function runSealed(kiln: SealedKiln, hours: number, seed: number): Sealed
   const past = Object.fromEntries(roles.map((role) => [role, emptyHistory()])) as Record<Role, ReturnType<typeof emptyHistory>>
   const facts = { ...noFacts(), litAt: sealedAt - 10 * 3_600_000, sealedAt }
   const cooling = startCooling(sealedAt)
-  const run: SealedRun = { openH: null, withdrawn: false, below50H: null, below45H: null, leakToldH: null, cooling, look: null }
+  const run: SealedRun = {
+    openH: null,
+    heldH: null,
+    withdrawn: false,
+    below50H: null,
+    below45H: null,
+    leakToldH: null,
+    cooling,
+    look: null,
+  }
   const base = defaultKilnConfig()
   const config = { ...base, limits: { ...base.limits, openHottestC: kiln.limitC ?? base.limits.openHottestC } }
   let over = kiln.hottestK
@@ -104,7 +115,10 @@ export function runSealed(kiln: SealedKiln, hours: number, seed: number): Sealed
     const look: Look = { at, now: {}, past, facts, config, litAt: facts.litAt }
     run.look = look
     stepCooling(cooling, look, { wallOverAirK: kiln.wallOffK })
-    if (judgeOpen(cooling, look, null, false).due) run.openH ??= h
+    if (judgeOpen(cooling, look, null, false).due && run.openH === null) {
+      run.openH = h
+      run.heldH = (at - (cooling.fitSince ?? at)) / 3_600_000
+    }
     if (run.openH !== null && mustWithdraw(cooling, look) !== null) run.withdrawn = true
     if (cooling.rose !== null || cooling.slow !== null) run.leakToldH ??= h
   }
