@@ -168,6 +168,15 @@ describe('a journey over the shelf', () => {
     await shot('report')
   })
 
+  test('what the report says of the time from lighting to the end is what lies between them', async () => {
+    const said = await page.locator('[data-print=report] > p').allInnerTexts()
+    const [, lit = '', ended = '', hours, minutes] =
+      /Lit (.+? \d\d:\d\d), ended (.+? \d\d:\d\d) \((?:(\d+) h )?(\d+) min\)/.exec(said.join(' ').replace(/\s+/g, ' ')) ?? []
+    const lasted = Number(hours ?? 0) * 60 + Number(minutes)
+    // both are told to the minute
+    expect(Math.abs((Date.parse(`${ended} UTC`) - Date.parse(`${lit} UTC`)) / 60_000 - lasted)).toBeLessThanOrEqual(1)
+  })
+
   test('no complaint of the browser', () => {
     expect(complaints).toEqual([])
   })
