@@ -4,10 +4,13 @@ import type { Channel } from '../firing/channel.ts'
 import { when } from './limit.ts'
 import type { Scene, Tell } from './scene.ts'
 
-/** Wire format 7. */
-export function isSilent(channel: Channel, at: Ms): boolean {
-  const { heardMs, periodS } = channel.track
-  return heardMs !== null && at - heardMs > Math.max(60, 6 * periodS) * 1000
+/** A channel is called lost after 60 s (wire format 7); by then the alarm has sounded (reliability 11.5), its rests and delays counted. */
+const silentS = 40
+const silentAfterS = (channel: Channel): number => Math.max(silentS, 6 * channel.track.periodS)
+
+function isSilent(channel: Channel, at: Ms): boolean {
+  const { heardMs } = channel.track
+  return heardMs !== null && at - heardMs > silentAfterS(channel) * 1000
 }
 
 /** Every 10 s. Where a whole node is gone it is the node that is told, not each of its probes. */
@@ -42,9 +45,7 @@ export function judgeSilence(scene: Scene, tell: Tell): void {
       alarm: 'probe-silent',
       channel: id,
       sign: when(isSilent(channel, at)),
-      because: [
-        { code: 'silent-for', value: (at - channel.track.heardMs) / 1000, limit: Math.max(60, 6 * channel.track.periodS), channel: id },
-      ],
+      because: [{ code: 'silent-for', value: (at - channel.track.heardMs) / 1000, limit: silentAfterS(channel), channel: id }],
       quiet: !scene.tended || gone.has(channel.node),
     })
   }

@@ -1,10 +1,10 @@
-// npm run bench:alarms -- FOLDER... [--each] [--curve]  or  -- --latency [ALARMS] [CONDITION...]  or  -- --dead [BUZZERS]  or  -- --plot
+// npm run bench:alarms -- FOLDER... [--each] [--curve]  or  -- --latency [ALARMS] [CONDITION...]  or  -- --dead [BUZZERS]  or  -- --again [RESTARTS]  or  -- --plot
 import { ensureBuilt } from '../../../server/launch.mjs'
 import { runBundled } from '../../support/bundle.mjs'
 import { plot } from './plot.mjs'
 
 const args = process.argv.slice(2)
-const part = ['latency', 'dead', 'plot'].find((name) => args.includes(`--${name}`)) ?? 'measure'
+const part = ['latency', 'dead', 'again', 'plot'].find((name) => args.includes(`--${name}`)) ?? 'measure'
 if (part === 'plot') plot(import.meta.dirname)
 else {
   if (part !== 'measure') ensureBuilt()

@@ -16,6 +16,7 @@ const checks = {
   fuzz: { minutes: 3, command: ['fuzz', '--', '--seconds', '60', '--seed', '11'], says: /findings$/ },
   sealed: { minutes: 5, command: ['sealed', '--', '--count', '400'], says: /./ },
   alarms: { minutes: 4, command: ['bench:alarms', '--', '--dead', '20'], says: /own sound/ },
+  again: { minutes: 3, command: ['bench:alarms', '--', '--again', '20'], says: /within one beat/ },
   study: { minutes: 4, command: ['study', '--', '--count', '4'], says: /captured|mean|worst/ },
   faults: {
     minutes: 16,

@@ -184,7 +184,7 @@ export const alarmTable: AlarmTable = {
   'probe-silent': {
     priority: 'notice',
     group: 'probe',
-    onDelayS: 10, // after the channel counts as lost
+    onDelayS: 5, // the rule itself waits for 40 s
     offDelayS: 60,
     latching: false,
     returnsByItself: true,
