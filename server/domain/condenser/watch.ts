@@ -96,7 +96,7 @@ const wholeMinuteK = 2
  * the most. Where no wetting was seen for longer than a cycle the cloths hold by themselves, and what lifts the outlet is more often a
  * wave. From trials, no source.
  */
-const habitOfDryness = { times: 1.5, least: 6, most: 10, unknown: 9, lull: 10, lullAfterMs: 40 * minuteMs } as const
+const habitOfDryness = { times: 1.5, least: 6, most: 10, unknown: 9, lull: 12, lullAfterMs: 40 * minuteMs } as const
 /** So far over the limit for so long the cloths are dry, whatever the habit and whatever the smoke does. From trials, no source. */
 const farOver = { byK: 30, min: 8 } as const
 /** Where no wetting was ever seen, more of them; and no more are kept. From trials, no source. */
