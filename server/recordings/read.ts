@@ -21,6 +21,8 @@ export class RecordingProblem extends Error {
 
 const largestBytes = 1 << 29
 const linesAtOnce = 500
+/** Every second of a recording is played; a kiln that lies sealed longer than this was forgotten. Common practice, no source. */
+const longestDays = 62
 
 /**
  * The same of a text, some lines at once, so that whatever else runs in the program gets its turn.
@@ -30,6 +32,7 @@ export async function readRecordingInSlices(text: string, pause: () => Promise<v
   const rows = withoutPictures(rowsOf(text))
   const header = headerOf(rows[0] ?? '')
   const lines: RecordingLine[] = []
+  const lineOf = lineReader(header)
   for (const [index, row] of rows.entries()) {
     if (index === 0) continue
     lines.push(lineOf(row, index + 1))
@@ -42,6 +45,7 @@ export async function readRecordingInSlices(text: string, pause: () => Promise<v
 export function readRecording(file: Uint8Array): Recording {
   const [first = '', ...rest] = withoutPictures(rowsOf(textOf(file)))
   const header = headerOf(first)
+  const lineOf = lineReader(header)
   return { header, lines: rest.map((row, index) => lineOf(row, index + 2)) }
 }
 
@@ -107,10 +111,19 @@ export function headerOf(row: string): RecordingHeader {
   return check(headerSchema, value, 1) as RecordingHeader
 }
 
-/** @param number counted from 1, the header's @throws RecordingProblem */
-export function lineOf(row: string, number: number): RecordingLine {
-  const value = objectOf(row, number)
-  return check(lineSchema(value), value, number) as RecordingLine
+/** For the lines of one recording, in their order; `number` counts from 1, the header's. What it gives throws RecordingProblem. */
+export function lineReader({ start }: RecordingHeader): (row: string, number: number) => RecordingLine {
+  let from = start ? Date.parse(start.at) : null
+  return (row, number) => {
+    const value = objectOf(row, number)
+    const line = check(lineSchema(value), value, number) as RecordingLine
+    const at = Date.parse(line.at)
+    from ??= at
+    if (at - from > longestDays * 86_400_000) {
+      throw new RecordingProblem(number, `"at" lies more than ${longestDays} days after the beginning: no firing lasts so long`)
+    }
+    return line
+  }
 }
 
 function objectOf(row: string, number: number): object & { recording?: unknown } {

@@ -2,7 +2,7 @@ import { createReadStream } from 'node:fs'
 import { pipeline } from 'node:stream'
 import { createGunzip } from 'node:zlib'
 import type { RecordingHeader, RecordingLine } from '../contract/recording.ts'
-import { headerOf, isPicture, lineOf, RecordingProblem } from './read.ts'
+import { headerOf, isPicture, lineReader, RecordingProblem } from './read.ts'
 
 export interface RecordingStream {
   header: RecordingHeader
@@ -18,10 +18,12 @@ export async function streamRecording(path: string): Promise<RecordingStream> {
   const rows = rowsOf(path)
   const first = await rows.next()
   if (first.done) throw new RecordingProblem(null, 'the file is empty')
-  return { header: headerOf(first.value), lines: linesOf(rows) }
+  const header = headerOf(first.value)
+  return { header, lines: linesOf(header, rows) }
 }
 
-async function* linesOf(rows: AsyncGenerator<string>): AsyncGenerator<RecordingLine, void> {
+async function* linesOf(header: RecordingHeader, rows: AsyncGenerator<string>): AsyncGenerator<RecordingLine, void> {
+  const lineOf = lineReader(header)
   let number = 1
   for await (const row of rows) {
     if (isPicture(row)) return

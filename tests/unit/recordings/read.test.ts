@@ -52,6 +52,11 @@ describe('reading a recording', () => {
     ['a line that says nothing', text({ recording: 1 }, { at }), 2],
     ['no time', text({ recording: 1 }, { at: 'yesterday', action: 'light' }), 2],
     ['a day that is none', text({ recording: 1 }, { at: '2026-13-40T00:00:00Z', action: 'light' }), 2],
+    [
+      'a line months after the others',
+      text({ recording: 1 }, { at, action: 'light' }, { at: '2026-06-01T07:30:05.000Z', action: 'seal' }),
+      3,
+    ],
     ['a list', text({ recording: 1 }, '[]'), 2],
     ['no text', new Uint8Array([0xff, 0xfe, 0x00]), null],
     ['a damaged compressed file', gzipSync(example).subarray(0, 40), null],
