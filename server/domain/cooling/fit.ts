@@ -113,6 +113,7 @@ function leaks(cooling: Cooling, look: Look, over: number | null, elapsedMs: num
   }
   cooling.rose = rises.length > 0 ? rises : null
   cooling.relit = rises.some((r) => (r.value ?? 0) > 40) ? rises : null
+  cooling.hasRelit ??= cooling.relit
   cooling.lingers = lingering(cooling)
   // a steady small fire has no last hours that promised more: it is told once it holds the wall clear of any weather
   cooling.slow = slowing(cooling) ?? (over !== null && over >= clearOfWeatherK ? cooling.lingers : null)

@@ -51,7 +51,9 @@ export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | nu
   const airRate = slope(look.past.ambient, 120) ?? slope(look.past.outlet, 120) ?? 0
   if (rate === null) unless.push({ code: 'wall-unknown' })
   else put(rate <= Math.max(0.5, airRate + 0.5), { code: 'wall-falling', value: rate })
-  put(cooling.rose === null, cooling.rose?.[0] ?? { code: 'no-rise' })
+  // until it is closed anew and logged as sealed, which begins another night
+  const rose = cooling.rose ?? cooling.hasRelit ?? null
+  put(rose === null, rose?.[0] ?? { code: 'no-rise' })
   const burns = burning(cooling, modelLeak)
   put(burns === null, burns ?? { code: 'no-leak' })
   if (cooling.lingers !== null) unless.push(...cooling.lingers)

@@ -28,6 +28,8 @@ export interface Cooling {
   rose: Reason[] | null
   slow: Reason[] | null
   relit: Reason[] | null
+  /** What showed it, at any time of this night: a fire that came back makes its own night, and what was learnt knows none. */
+  hasRelit: Reason[] | null
   /** Logarithm of the odds that air gets in, from how the wall falls; null where it tells nothing. */
   leakSign: number | null
   /** The wall fell slower than promised at some time of this night: something burnt, perhaps where the probe sees little of it. */
@@ -76,6 +78,7 @@ export function startCooling(sealedAt: Ms): Cooling {
     rose: null,
     slow: null,
     relit: null,
+    hasRelit: null,
     leakSign: null,
     burnt: false,
     lingers: null,

@@ -94,6 +94,9 @@ describe('what keeps it shut', () => {
     expect(told({}, null, true)).toEqual({ due: false, codes: ['model-says-leak'] })
     expect(told({ slow: [{ code: 'cools-slower' }], hotOdds: 1 }, null, true)).toEqual({ due: false, codes: ['cools-slower'] })
   })
+  it('a fire that came back keeps it shut, also once the wall has fallen again', () => {
+    expect(told({ rose: null, hasRelit: [{ code: 'wall-rose', value: 60, limit: 5 }] })).toEqual({ due: false, codes: ['wall-rose'] })
+  })
   it('is told with one temperature of the hottest part, not with two that have different limits', () => {
     expect(told({ hottestC: 116 }, 158).codes).toEqual(['hottest-below'])
     expect(told({}, 158).codes).toEqual(['model-hottest'])
