@@ -135,7 +135,7 @@ const lasting = (because: Reason[] | null): StopSigns | null => (because === nul
 
 /**
  * The model's stop, with or without a smoke probe; the published band is the outer bound of both. An eye on the drip holds the model back.
- * The model has smoothed and confirmed what it says: eight more minutes cost 0.03 of what 209 unseen firings could earn.
+ * The model has smoothed and confirmed what it says. Chosen on 209 firings; on 46 fresh ones 0.03 more was captured with a smoke probe, nothing with three.
  */
 function judgedStop(w: Window, look: Look, model: Advice): StopSigns | null {
   const smoke = mean(look.past.smoke, 10)
