@@ -58,6 +58,16 @@ describe('a wetting', () => {
   })
 })
 
+describe('whether a logged wetting worked', () => {
+  const helped = (outlet: readonly number[]): boolean | null => watched(outlet, [8]).watch.helped
+  it('is asked seven minutes later: not known before, no where the outlet stands as it did, yes where it fell', () => {
+    expect(helped(times(14, 64))).toBeNull()
+    expect(helped(times(20, 64))).toBe(false)
+    expect(helped([...times(9, 64), ...times(11, 57)])).toBe(true)
+  })
+  it('is yes where there was nothing to cool', () => expect(helped(times(20, 46))).toBe(true))
+})
+
 describe('what passes by itself', () => {
   it('an outlet that races, faster and faster, is a wave for now', () => {
     // three kelvin in two minutes, then twenty
