@@ -107,7 +107,7 @@ export class App {
         version: setup.version,
         settings: () => ({ form: settingsForm(), values: this.settings, fixed: setup.fixed }),
         putSettings: (values) => this.putSettings(values),
-        startDemo: (speed) => this.startDemo(speed),
+        startDemo: (speed, anew) => this.startDemo(speed, anew),
         stopDemo: () => this.stopDemo(),
       },
       setup: this.desk,
@@ -239,8 +239,11 @@ export class App {
     )
   }
 
-  private async startDemo(speed: number): Promise<'playing' | 'no-demo'> {
+  private async startDemo(speed: number, anew: boolean): Promise<'playing' | 'no-demo'> {
     this.demoSpeed = speed
+    const standing = await this.demo
+    if (standing && (anew || standing.hasEnded())) await this.stopDemo()
+    // two touches at once may both have asked: the first one's demo is anew for both
     if (this.demo) {
       const demo = await this.demo
       demo.setSpeed(speed)

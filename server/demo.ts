@@ -76,6 +76,11 @@ export class Demo {
     await this.site.stop()
   }
 
+  /** Its last line was played, or it could not be read on: it moves no more and has to be opened anew. */
+  hasEnded(): boolean {
+    return this.timer === null
+  }
+
   setSpeed(speed: number): void {
     this.clock.setSpeed(speed)
   }

@@ -8,7 +8,7 @@ const plugins = [svelte({ configFile: false })]
 /** Minutes, or what only root may do: made by `npm run faults`, which sets this. */
 const long = process.env['LONG'] === undefined ? ['tests/faults/long/**'] : []
 /** Of the others, those that look at a page. */
-const withPages = ['tests/integration/app/page.test.ts', 'tests/integration/security/box.test.ts']
+const withPages = ['tests/integration/app/demo.test.ts', 'tests/integration/app/page.test.ts', 'tests/integration/security/box.test.ts']
 // against what hangs only: how long a test may take is no check of it, and a busy machine takes ten times as long
 const shared = { testTimeout: 600_000, hookTimeout: 600_000, pool: 'forks' as const, expect: { poll: { timeout: 30_000 } } }
 

@@ -30,6 +30,7 @@ export async function driveApp(setup: {
   folder?: string
   settings?: object
   log?: Log
+  demoFolder?: string
   tls?: { cert: string; key: string }
 }): Promise<DrivenApp> {
   const folder = setup.folder ?? mkdtempSync(join(tmpdir(), 'driven-'))
@@ -41,7 +42,7 @@ export async function driveApp(setup: {
     settingsFile: join(folder, 'settings.json'),
     store,
     pageFolder: join(builtFolder, 'web'),
-    demoFolder: new URL('../../server/simulator/demo/', import.meta.url).pathname,
+    demoFolder: setup.demoFolder ?? new URL('../../server/simulator/demo/', import.meta.url).pathname,
     version: 'test',
     log: setup.log ?? silentLog,
     tls: setup.tls ?? null,

@@ -10,7 +10,8 @@ export interface Box {
   settings(): { form: unknown; values: unknown; fixed: readonly string[] }
   /** @returns what is wrong with them, empty when they were taken; `restart` names what counts only after a restart */
   putSettings(values: unknown): Promise<{ problems: { path: string; what: string }[]; restart: string[] }>
-  startDemo(speed: number): Promise<'playing' | 'no-demo'>
+  /** @param anew from its beginning also where one plays; one that has ended always begins anew */
+  startDemo(speed: number, anew: boolean): Promise<'playing' | 'no-demo'>
   stopDemo(): Promise<void>
 }
 
@@ -33,8 +34,9 @@ export function boxRoutes(box: Box) {
       return { json: { ...box.settings(), restart } }
     },
     async startDemo({ body }: Question): Promise<Answer> {
-      const { speed } = understood(z.object({ speed: z.number().min(1).max(600).default(60) }), body ?? {})
-      const result = await box.startDemo(speed)
+      const wanted = z.object({ speed: z.number().min(1).max(600).default(60), anew: z.boolean().default(false) })
+      const { speed, anew } = understood(wanted, body ?? {})
+      const result = await box.startDemo(speed, anew)
       if (result !== 'playing') throw new Problem(result)
       return { json: { playing: true, speed } }
     },

@@ -70,6 +70,8 @@ export const en = {
     speed: 'Speed',
     times: (n: number) => `× ${n}`,
     leave: 'Leave the demo',
+    ended: 'The demo has ended.',
+    playAgain: 'Play it again',
   },
   empty: {
     setUp: 'Set it up, step by step',

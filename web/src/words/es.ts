@@ -54,6 +54,8 @@ export const es: Words = {
     speed: 'Velocidad',
     times: (n) => `× ${n}`,
     leave: 'Salir del ejemplo',
+    ended: 'El ejemplo ha terminado.',
+    playAgain: 'Verlo otra vez',
   },
   empty: {
     setUp: 'Prepararlo, paso a paso',

@@ -53,6 +53,8 @@ export const th: Words = {
     speed: 'ความเร็ว',
     times: (n) => `× ${n}`,
     leave: 'ออกจากตัวอย่าง',
+    ended: 'ตัวอย่างจบแล้ว',
+    playAgain: 'เล่นอีกครั้ง',
   },
   empty: {
     setUp: 'ตั้งค่าทีละขั้น',
