@@ -61,7 +61,8 @@ function argumentsOf(): { file: string; json: boolean; language: Language } {
     if (language === undefined) return fail(usage)
     return { file, json: values.json ?? false, language }
   } catch (problem) {
-    return fail(`${(problem as Error).message}\n${usage}`)
+    // Node's second sentence is about words that begin with a dash
+    return fail(`${(problem as Error).message.split('. ')[0] ?? ''}\n${usage}`)
   }
 }
 

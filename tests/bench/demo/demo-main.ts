@@ -1,5 +1,6 @@
 // Writes the demo firing anew: npm run demo-firing (after a change of the simulator or of the calls; tests hold file, script and calls together).
 import { writeFileSync } from 'node:fs'
+import { parseArgs } from 'node:util'
 import { gzipSync } from 'node:zlib'
 import type { Call } from '../../../server/contract/vocabulary.ts'
 import { kilnFold } from '../../../server/domain/firing/fold.ts'
@@ -8,6 +9,11 @@ import { playLines } from '../../../server/recordings/play.ts'
 import { readRecording } from '../../../server/recordings/read.ts'
 import { demoText, litMs } from '../../../server/simulator/demo/demo-lines.ts'
 import type { Hours } from '../../../server/simulator/demo/tables/hours.ts'
+import { asked } from '../asked.ts'
+
+asked('Usage: npm run demo-firing\nWrites the demo firing anew, after a change of the simulator or of the calls.', () =>
+  parseArgs({ options: {} }),
+)
 
 /** The four deeds in their order, the call that each follows, and how long after it a person has come and done it, min. */
 const deeds = [

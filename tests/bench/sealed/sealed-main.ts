@@ -1,13 +1,17 @@
-// Thousands of sealed phases in drums that share no code with server/domain/kiln, through the cooling part of the fold and its alarms:
-// npm run sealed -- [--count 10000] [--first 0]
+// Thousands of sealed phases in drums that share no code with server/domain/kiln, through the cooling part of the fold and its alarms.
 // Of ten phases eight are drums of a third hand, one is of each family of server/simulator, sealed at random moments of whole firings.
 // One night in four leaks; wall probes come off, slip, drift and fall silent; rain, sun, wind and changes of the weather go over it.
 // The model of the kiln (the ensemble) takes no part: it can only hold an opening back, and what it says of leaks is not counted here.
 import { parseArgs } from 'node:util'
+import { asked } from '../asked.ts'
 import { runPhase } from './run.ts'
 import { tell, type Result } from './sums.ts'
 
-const { values } = parseArgs({ options: { count: { type: 'string', default: '10000' }, first: { type: 'string', default: '0' } } })
+const usage = `Usage: npm run sealed -- [--count 10000] [--first 0]
+Plays sealed phases through the cooling part of the fold and its alarms, and tells what was called and cried.`
+const { values } = asked(usage, () =>
+  parseArgs({ options: { count: { type: 'string', default: '10000' }, first: { type: 'string', default: '0' } } }),
+)
 const results: Result[] = []
 const first = Number(values.first)
 const began = performance.now()

@@ -1,4 +1,4 @@
-// Teaches what the night tells: npm run sealed-teach -- [--count 6535] [--hidden 2608] [--first 20000000] [--kept FILE] [--only hot]
+// Teaches what the night tells.
 // Three things: the odds of a leak (logistic regression: a night with a leak speaks for it from one to four hours after it began to burn, a
 // tight one always against it), the bound of the hottest part, and the odds that it is hot or burns after all (small networks). Half of the
 // nights leak, and as many again as `--hidden` says have a small fire far from the wall probe: of nights as they come one in a hundred has.
@@ -10,21 +10,26 @@ import { parseArgs } from 'node:util'
 import { hottestOver } from '../../../server/domain/cooling/tables/hottest-over.ts'
 import type { Network } from '../../../server/domain/estimate/learned/network.ts'
 import { Chance } from '../../../server/simulator/chance.ts'
+import { asked } from '../asked.ts'
 import { learn } from '../study/learner.ts'
 import { gather, rowsOf } from './gather.ts'
 import { boundTask, hotTask, secondLook, teachesBound } from './tasks.ts'
 
-const { values } = parseArgs({
-  options: {
-    count: { type: 'string', default: '6535' },
-    hidden: { type: 'string', default: '2608' },
-    first: { type: 'string', default: '20000000' },
-    kept: { type: 'string' },
-    epochs: { type: 'string', default: '14' },
-    nets: { type: 'string', default: '2' },
-    only: { type: 'string' },
-  },
-})
+const usage = `Usage: npm run sealed-teach -- [--count 6535] [--hidden 2608] [--first 20000000] [--kept FILE] [--epochs 14] [--nets 2] [--only hot]
+Teaches the odds of a leak, the bound of the hottest part and the odds that it is hot after all, and writes their tables.`
+const { values } = asked(usage, () =>
+  parseArgs({
+    options: {
+      count: { type: 'string', default: '6535' },
+      hidden: { type: 'string', default: '2608' },
+      first: { type: 'string', default: '20000000' },
+      kept: { type: 'string' },
+      epochs: { type: 'string', default: '14' },
+      nets: { type: 'string', default: '2' },
+      only: { type: 'string' },
+    },
+  }),
+)
 const tables = join(process.cwd(), 'server', 'domain', 'cooling', 'tables')
 const rowsFile = values.kept ?? join('.build', 'sealed-rows.bin')
 if (values.kept === undefined) {

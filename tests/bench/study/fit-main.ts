@@ -3,15 +3,20 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import { defaultSettings } from '../../../server/domain/estimate/settings.ts'
+import { asked } from '../asked.ts'
 import { fit } from './fit.ts'
 import { fitTable } from './fit-ranges.ts'
 import { decide, type FiringRows } from './rows.ts'
 import { capturedIn, type Span } from './score.ts'
 
-const { values, positionals } = parseArgs({
-  allowPositionals: true,
-  options: { write: { type: 'string' }, ranges: { type: 'string' }, quick: { type: 'boolean', default: false } },
-})
+const usage = `Usage: npm run study-fit -- ROWS.jsonl [--write TABLE] [--ranges TABLE] [--quick]
+Fits the learned correction of the estimator on rows that study --rows wrote; with --ranges how ranges are told instead.`
+const { values, positionals } = asked(usage, () =>
+  parseArgs({
+    allowPositionals: true,
+    options: { write: { type: 'string' }, ranges: { type: 'string' }, quick: { type: 'boolean', default: false } },
+  }),
+)
 const all = positionals.flatMap((file) =>
   readFileSync(file, 'utf8')
     .split('\n')

@@ -7,14 +7,19 @@ import { kilnFold } from '../../../server/domain/firing/fold.ts'
 import { intakeFold } from '../../../server/domain/intake/fold.ts'
 import { play } from '../../../server/recordings/play.ts'
 import { readRecording } from '../../../server/recordings/read.ts'
+import { asked } from '../asked.ts'
 import { compared, forecastLines } from './guess.ts'
 import { type Ahead, forecastCalls } from './score.ts'
 
-const { values, positionals } = parseArgs({ allowPositionals: true, options: { each: { type: 'boolean', default: false } } })
+const usage = `Usage: npm run study-guess -- FOLDER [--each]
+Tells what the forecasts of recorded firings are worth beside a constant guess.`
+const { values, positionals } = asked(usage, () =>
+  parseArgs({ allowPositionals: true, options: { each: { type: 'boolean', default: false } } }),
+)
 const [folder] = positionals
 const ending = /\.jsonl(\.gz)?$/
 if (!folder) {
-  console.error('Usage: npm run study-guess -- FOLDER [--each]')
+  console.error(usage)
   process.exit(2)
 }
 

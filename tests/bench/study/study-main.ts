@@ -1,5 +1,4 @@
 // Scores the calls of the service and the simple rules on simulated firings whose kilns share no code with domain/kiln.
-// npm run study -- [--count 12] [--first 1001] [--every 1] [--sealed] [--rows FILE] [--plots 6] [--table FILE]
 // Each firing is played through the driver and folds of the service, with its smoke probe, with one that fails while collecting, and
 // with three probes. --sealed follows each kiln until it is cold as well; --rows keeps what study-fit learns from.
 // The long form, 200 whole firings: npm run study:long (hours).
@@ -7,23 +6,28 @@ import { appendFileSync, mkdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
 import { makeFiring } from '../../../server/simulator/firing/world.ts'
+import { asked } from '../asked.ts'
 import { byRule, simpleRules } from './bands.ts'
 import { draw } from './draw.ts'
 import { aheadOf, capturedIn, type Span, windowsOf } from './score.ts'
 import { emptyTally, note, type Played, tableOf } from './tally.ts'
 import { watch } from './watch.ts'
 
-const { values } = parseArgs({
-  options: {
-    count: { type: 'string', default: '12' },
-    first: { type: 'string', default: '1001' },
-    every: { type: 'string', default: '1' },
-    sealed: { type: 'boolean', default: false },
-    rows: { type: 'string' },
-    plots: { type: 'string', default: '6' },
-    table: { type: 'string' },
-  },
-})
+const usage = `Usage: npm run study -- [--count 12] [--first 1001] [--every 1] [--sealed] [--rows FILE] [--plots 6] [--table FILE]
+Scores the calls of the service and the simple rules on simulated firings.`
+const { values } = asked(usage, () =>
+  parseArgs({
+    options: {
+      count: { type: 'string', default: '12' },
+      first: { type: 'string', default: '1001' },
+      every: { type: 'string', default: '1' },
+      sealed: { type: 'boolean', default: false },
+      rows: { type: 'string' },
+      plots: { type: 'string', default: '6' },
+      table: { type: 'string' },
+    },
+  }),
+)
 const out = join(process.cwd(), 'tests', 'bench', 'study', 'plots')
 mkdirSync(out, { recursive: true })
 

@@ -1,21 +1,25 @@
-// Teaches the learned judge and the learned forecaster: npm run train -- [--firings 1500] [--epochs 8] [--nets 3] [--only judge|horizon]
 import { writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import type { Network } from '../../../server/domain/estimate/learned/network.ts'
 import { Chance } from '../../../server/simulator/chance.ts'
+import { asked } from '../asked.ts'
 import { fromPlain, fromWorld } from './classrooms.ts'
 import { learn } from './learner.ts'
 import { classesTask, horizonTask } from './tasks.ts'
 import { drawWish, flatWeights, type Lessons, type Simulated, teach } from './lessons.ts'
 
-const { values } = parseArgs({
-  options: {
-    firings: { type: 'string', default: '1500' },
-    epochs: { type: 'string', default: '8' },
-    nets: { type: 'string', default: '3' },
-    only: { type: 'string' },
-  },
-})
+const usage = `Usage: npm run train -- [--firings 1500] [--epochs 8] [--nets 3] [--only judge|horizon]
+Teaches the learned judge and the learned forecaster, and writes their tables.`
+const { values } = asked(usage, () =>
+  parseArgs({
+    options: {
+      firings: { type: 'string', default: '1500' },
+      epochs: { type: 'string', default: '8' },
+      nets: { type: 'string', default: '3' },
+      only: { type: 'string' },
+    },
+  }),
+)
 const firings = Number(values.firings)
 
 /** Half of the weight to each kind of world, so that no simulator's habits rule. */

@@ -1,4 +1,3 @@
-// Writes simulated firings into a folder, for studies of the estimator: npm run worlds -- FOLDER [--count 100] [--first 1] [--family zones|pieces] [--kind KIND] [--as grid|recording|both]
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
@@ -7,18 +6,24 @@ import type { Family, Kind } from '../../../server/simulator/firing/plan.ts'
 import { families, kinds } from '../../../server/simulator/firing/plan.ts'
 import { actsOf, recordingOf, truthFile } from '../../../server/simulator/firing/recording.ts'
 import { makeFiring } from '../../../server/simulator/firing/world.ts'
+import { asked } from '../asked.ts'
 import { gridOf } from './worlds-grid.ts'
 
-const { values, positionals } = parseArgs({
-  allowPositionals: true,
-  options: {
-    count: { type: 'string', default: '100' },
-    first: { type: 'string', default: '1' },
-    family: { type: 'string' },
-    kind: { type: 'string' },
-    as: { type: 'string', default: 'both' },
-  },
-})
+const usage = `Usage: npm run worlds -- FOLDER [--count 100] [--first 1] [--family zones|pieces] [--kind KIND] [--as grid|recording|both]
+Writes simulated firings into a folder, for studies of the estimator.
+KIND: ${kinds.join(', ')}`
+const { values, positionals } = asked(usage, () =>
+  parseArgs({
+    allowPositionals: true,
+    options: {
+      count: { type: 'string', default: '100' },
+      first: { type: 'string', default: '1' },
+      family: { type: 'string' },
+      kind: { type: 'string' },
+      as: { type: 'string', default: 'both' },
+    },
+  }),
+)
 const [folder] = positionals
 const isFamily = (name: string): name is Family => (families as readonly string[]).includes(name)
 const isKind = (name: string): name is Kind => (kinds as readonly string[]).includes(name)
@@ -29,10 +34,7 @@ if (
   (kind !== undefined && !isKind(kind)) ||
   !['grid', 'recording', 'both'].includes(values.as)
 ) {
-  console.error(
-    'Usage: npm run worlds -- FOLDER [--count 100] [--first 1] [--family zones|pieces] [--kind KIND] [--as grid|recording|both]',
-  )
-  console.error(`KIND: ${kinds.join(', ')}`)
+  console.error(usage)
   process.exit(2)
 }
 mkdirSync(folder, { recursive: true })
