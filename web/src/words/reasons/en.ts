@@ -75,7 +75,8 @@ export const en = {
   'hottest-below': (r, m) => `The hottest part may be ${told.temperature(r, m)}; it must be below ${told.limit(r, m)}`,
   'hottest-over': (r, m) => `The hottest part may be ${told.temperature(r, m)}, over ${told.limit(r, m)}`,
   'hottest-upper': (r, m) => `The hottest part may be ${told.temperature(r, m)}; it must be below ${told.limit(r, m)}`,
-  'model-hottest': (r, m) => `The hottest part may be ${told.temperature(r, m)}; it must be below ${told.limit(r, m)}`,
+  'model-hottest': (r, m) =>
+    `By the model of the kiln the hottest part may be ${told.temperature(r, m)}; by that one it must be below ${told.limit(r, m)}`,
   'wall-fell-off': () => 'The wall fell faster than a sealed drum can: its probe has come off. Keep it shut',
   'hottest-unknown': () => 'How hot the inside is can not be told yet',
   'firebox-near-air': (r, m) => `Firebox ${told.temperature(r, m)}; wanted below ${told.limit(r, m)}`,

@@ -74,7 +74,8 @@ export const es: ReasonList = {
   'hottest-below': (r, m) => `Lo más caliente puede estar a ${told.temperature(r, m)}; debe bajar de ${told.limit(r, m)}`,
   'hottest-over': (r, m) => `Lo más caliente puede estar a ${told.temperature(r, m)}, más de ${told.limit(r, m)}`,
   'hottest-upper': (r, m) => `Lo más caliente puede estar a ${told.temperature(r, m)}; debe bajar de ${told.limit(r, m)}`,
-  'model-hottest': (r, m) => `Lo más caliente puede estar a ${told.temperature(r, m)}; debe bajar de ${told.limit(r, m)}`,
+  'model-hottest': (r, m) =>
+    `Según el modelo del horno, lo más caliente puede estar a ${told.temperature(r, m)}; según él debe bajar de ${told.limit(r, m)}`,
   'wall-fell-off': () => 'La pared bajó más rápido de lo que puede un tambor sellado: la sonda se soltó. Déjelo cerrado',
   'hottest-unknown': () => 'Aún no se puede decir cuánto calor hay dentro',
   'firebox-near-air': (r, m) => `Fogón ${told.temperature(r, m)}; se quiere menos de ${told.limit(r, m)}`,
