@@ -29,7 +29,8 @@ export function propose(ground: Ground): Proposals {
   const { look, phase, open, openWithdraw } = ground
   if (look.facts.sealedAt !== null) {
     if (open === null) return {}
-    return { open: { due: open.due, withdraw: openWithdraw !== null, because: openWithdraw ?? open.because } }
+    // the night is judged every ten minutes, what speaks against it at once
+    return { open: { due: open.due && openWithdraw === null, withdraw: openWithdraw !== null, because: openWithdraw ?? open.because } }
   }
   if (phase === 'idle') return {}
   return { 'stop-feeding': stopFeeding(ground), 'start-collecting': start(ground), 'stop-collecting': stop(ground), seal: seal(ground) }

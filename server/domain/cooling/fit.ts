@@ -49,8 +49,7 @@ export function stepCooling(cooling: Cooling, look: Look, cold: ColdStart): void
   const over = felt === null || wall === null ? null : wall - offsetK(cold) - felt
   cooling.points.push(over === null ? null : Math.round(over * 1000) / 1000)
   cooling.wallOff ??= fellOff(cooling, over) ?? (felt === null ? null : neverWarm(cooling, look, felt))
-  const airIsOld = cooling.airAt === null || look.at - cooling.airAt > airHoldsMs
-  const known = felt !== null && over !== null && !airIsOld
+  const known = felt !== null && over !== null && !airIsOld(cooling, look)
   const signs = known && elapsedMs >= learntFromMs ? nightSigns(cooling, look, air) : null
   const { hottestC, hotOdds } = known ? boundOf(cooling, look, felt, signs) : { hottestC: null, hotOdds: null }
   cooling.hottestC = hottestC
@@ -82,6 +81,7 @@ const firstWithinMs = 4 * hourMs
 const pipeCoolsMs = 40 * 60_000
 /** Without a word of the air for so long, what the cover felt is no longer known. */
 const airHoldsMs = hourMs
+export const airIsOld = ({ airAt }: Cooling, look: Look): boolean => airAt === null || look.at - airAt > airHoldsMs
 
 /** From trials, no source. */
 const wallRiseK = 5

@@ -1,7 +1,7 @@
 import type { Reason } from '../../contract/fold.ts'
 import { mean, slope } from '../firing/history.ts'
 import type { Look } from '../firing/look.ts'
-import { airC } from './fit.ts'
+import { airC, airIsOld } from './fit.ts'
 import type { Cooling } from './state.ts'
 
 const hourMs = 3_600_000
@@ -49,7 +49,7 @@ export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | nu
   }
   const rate = slope(look.past.wall, 120)
   const airRate = slope(look.past.ambient, 120) ?? slope(look.past.outlet, 120) ?? 0
-  if (rate === null) unless.push({ code: 'wall-unknown' })
+  if (rate === null || wallLost(look)) unless.push({ code: 'wall-unknown' })
   else put(rate <= Math.max(0.5, airRate + 0.5), { code: 'wall-falling', value: rate })
   // until it is closed anew and logged as sealed, which begins another night
   const rose = cooling.rose ?? cooling.hasRelit ?? null
@@ -72,6 +72,15 @@ function burning({ slow, hotOdds }: Cooling, modelLeak: boolean): Reason | null 
   if (slow !== null) return slow[0] ?? { code: 'cools-slower' }
   if (modelLeak) return { code: 'model-says-leak' }
   return hotOdds !== null && hotOdds > hotFrom ? { code: 'may-burn-unseen' } : null
+}
+
+/** Of the last half hour so little came of the wall that nobody watches it. Own judgement. */
+const wallLost = (look: Look): boolean => mean(look.past.wall, 30) === null
+
+/** A due opening rests on the wall and on the air: null while both are heard. What was opened is not closed again for a probe that was put away. */
+export function lostGround(cooling: Cooling, look: Look): Reason[] | null {
+  if (wallLost(look)) return [{ code: 'wall-unknown' }]
+  return airIsOld(cooling, look) ? [{ code: 'hottest-unknown' }] : null
 }
 
 /** A due opening is taken back on any rise, or when the bound is clearly over its limit again. */

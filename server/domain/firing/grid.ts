@@ -10,7 +10,7 @@ import { startWindow, stepWindow } from '../calls/window.ts'
 import { stepCondenser } from '../condenser/watch.ts'
 import { airC } from '../cooling/fit.ts'
 import { stepNight } from '../cooling/night.ts'
-import { mustWithdraw } from '../cooling/open.ts'
+import { lostGround, mustWithdraw } from '../cooling/open.ts'
 import type { Estimator } from '../estimate/types.ts'
 import { stepPhase } from '../phases/phase.ts'
 import { firingId } from './acts.ts'
@@ -93,7 +93,7 @@ function stepCallStates(state: KilnState, look: Look, emit: Emit): boolean {
     calls: state.calls,
     advice: state.advice,
     open: state.open,
-    openWithdraw: state.cooling === null ? null : mustWithdraw(state.cooling, look),
+    openWithdraw: state.cooling === null ? null : (mustWithdraw(state.cooling, look) ?? lostGround(state.cooling, look)),
   }
   const changes = stepCalls(state.calls, propose(ground), doneOf(look), look.at)
   for (const { call, state: turned, because } of changes) emit.say(look.at, { kind: 'call', call, state: turned, because })

@@ -1,0 +1,38 @@
+import { describe, expect, it } from 'vitest'
+import type { Action } from '../../../../server/contract/actions.ts'
+import { firing, lightAt, lit, play, type Curves } from '../firing/bench.ts'
+
+const sealMin = 200
+const sealed: [number, Action] = [sealMin, { action: 'seal' }]
+/** Warms in a straight line until the seal and loses from then on all but a share `1/e` every `tauMin`. */
+const cools = (topC: number, tauMin: number) => (m: number) =>
+  m < sealMin ? 20 + ((topC - 20) * Math.max(0, m)) / sealMin : 20 + (topC - 20) * Math.exp((sealMin - m) / tauMin)
+const night: Curves = { firebox: cools(600, 60), wall: cools(200, 150), outlet: () => 20 }
+const opening = (curves: Curves, toMin: number, acts: [number, Action][] = []) =>
+  play(firing(curves, [lit, sealed, ...acts], -15, toMin)).outputs.flatMap((o) =>
+    o.kind === 'call' && o.call === 'open'
+      ? [{ state: o.state, min: (o.at - lightAt) / 60_000, because: o.because.map((r) => r.code) }]
+      : [],
+  )
+
+// Each way an instrument may fall silent leaves the last good picture standing: what no longer is watched is no longer told as safe (trade facts 7.3.8).
+describe('an opening that is called', () => {
+  it('stands while the probes are heard', () => {
+    expect(opening(night, 1100).map(({ state }) => state)).toEqual(['due'])
+  })
+  it.each([
+    ['the wall', { ...night, wall: (m: number) => (m < 1000 ? night.wall!(m) : null) }, 'wall-unknown', 30],
+    ['the air', { ...night, outlet: (m: number) => (m < 1000 ? 20 : null) }, 'hottest-unknown', 90],
+  ])('is taken back once %s is heard no more, and does not come back by itself', (_what, curves, code, withinMin) => {
+    const [due, taken, ...more] = opening(curves, 1150)
+    expect(due).toMatchObject({ state: 'due' })
+    expect(taken).toMatchObject({ state: 'withdrawn', because: [code] })
+    expect(taken!.min).toBeGreaterThan(1010)
+    expect(taken!.min).toBeLessThan(1000 + withinMin)
+    expect(more).toEqual([])
+  })
+  it('stands through a pause of ten minutes', () => {
+    const pause = { ...night, wall: (m: number) => (m < 1000 || m > 1010 ? night.wall!(m) : null) }
+    expect(opening(pause, 1060).map(({ state }) => state)).toEqual(['due'])
+  })
+})
