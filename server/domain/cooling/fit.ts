@@ -1,6 +1,6 @@
 import type { Ms, Reason } from '../../contract/fold.ts'
 import { chargeMass } from '../calls/heat.ts'
-import { mean } from '../firing/history.ts'
+import { mean, slope } from '../firing/history.ts'
 import type { Look } from '../firing/look.ts'
 import { boundOf } from './bound.ts'
 import { leakSign } from './leak.ts'
@@ -110,6 +110,7 @@ function leaks(cooling: Cooling, look: Look, over: number | null, elapsedMs: num
     const low = (cooling.fireboxLowC = Math.min(cooling.fireboxLowC ?? firebox, firebox))
     // the day warms an open firebox by some 15 K
     if (firebox > low + 25) rises.push({ code: 'firebox-rose', value: firebox - low, limit: 25 })
+    else rises.push(...mouthRises(cooling, look, firebox - low, firebox))
   }
   cooling.rose = rises.length > 0 ? rises : null
   cooling.relit = rises.some((r) => (r.value ?? 0) > 40) ? rises : null
@@ -118,6 +119,22 @@ function leaks(cooling: Cooling, look: Look, over: number | null, elapsedMs: num
   // a steady small fire has no last hours that promised more: it is told once it holds the wall clear of any weather
   cooling.slow = slowing(cooling) ?? (over !== null && over >= clearOfWeatherK ? cooling.lingers : null)
   cooling.burnt ||= cooling.slow !== null || cooling.rose !== null
+}
+
+/** Clear of the air and faster than sun on the mouth, K and K/h; embers that flicker, as a share of how warm it lies over the air. Own judgement. */
+const mouthRiseK = 10
+const mouthRiseKPerH = 15
+const flickers = 0.25
+
+/** The mouth is where air gets in: a fire there is seen by the firebox long before the wall. */
+function mouthRises(cooling: Cooling, look: Look, riseK: number, firebox: number): Reason[] {
+  const air = airC(look)
+  if (air === null) return []
+  const beside = firebox - air.value
+  const low = (cooling.fireboxLowBesideK = Math.min(cooling.fireboxLowBesideK ?? beside, beside))
+  const limit = Math.max(mouthRiseK, flickers * low)
+  const rate = (slope(look.past.firebox, 30) ?? 0) - Math.max(0, slope(look.past.ambient, 30) ?? slope(look.past.outlet, 30) ?? 0)
+  return Math.min(riseK, beside - low) > limit && rate > mouthRiseKPerH ? [{ code: 'firebox-rose', value: riseK, limit }] : []
 }
 
 /** Fall of the logarithm per hour between two ten-minute points; null where either is missing or near nothing. */

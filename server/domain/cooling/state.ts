@@ -24,6 +24,8 @@ export interface Cooling {
   /** Lowest of the other sealed-side probes since an hour after sealing, °C. */
   wallLowC: number | null
   fireboxLowC: number | null
+  /** Lowest of the firebox over the air of the moment, K. */
+  fireboxLowBesideK: number | null
   coreLowC: number | null
   rose: Reason[] | null
   slow: Reason[] | null
@@ -74,6 +76,7 @@ export function startCooling(sealedAt: Ms): Cooling {
     lowestBesideK: null,
     wallLowC: null,
     fireboxLowC: null,
+    fireboxLowBesideK: null,
     coreLowC: null,
     rose: null,
     slow: null,

@@ -35,4 +35,15 @@ describe('an opening that is called', () => {
     const pause = { ...night, wall: (m: number) => (m < 1000 || m > 1010 ? night.wall!(m) : null) }
     expect(opening(pause, 1060).map(({ state }) => state)).toEqual(['due'])
   })
+  it('is taken back once the firebox alone warms at 25 K an hour: the mouth is where air gets in', () => {
+    const lights = { ...night, firebox: (m: number) => night.firebox!(m)! + (25 / 60) * Math.max(0, m - 1000) }
+    const taken = opening(lights, 1060)[1]
+    expect(taken).toMatchObject({ state: 'withdrawn', because: ['firebox-rose'] })
+    expect(taken!.min).toBeLessThanOrEqual(1040)
+  })
+  it('stands through a day that warms the air by 8 K and the firebox, in the sun, by 18', () => {
+    const day = (topK: number) => (m: number) => topK * Math.sin((Math.PI / 2) * Math.min(1, Math.max(0, (m - 1000) / 240)))
+    const sun = { ...night, outlet: (m: number) => 20 + day(8)(m), firebox: (m: number) => night.firebox!(m)! + day(18)(m) }
+    expect(opening(sun, 1240).map(({ state }) => state)).toEqual(['due'])
+  })
 })
