@@ -2,6 +2,7 @@ import type { Ms } from '../../contract/fold.ts'
 import type { Look } from '../firing/look.ts'
 import { coolingStepMs, notBefore, stepCooling } from './fit.ts'
 import { judgeOpen, type OpenJudgement } from './open.ts'
+import { stepOpened } from './opened.ts'
 import { startCooling, type ColdStart, type Cooling } from './state.ts'
 
 /** What is known of the sealed kiln; all null while it is not sealed. */
@@ -27,6 +28,7 @@ export function stepNight(night: Night, look: Look, cold: ColdStart, advice: Nig
     return
   }
   if (night.cooling?.sealedAt !== sealedAt) night.cooling = startCooling(sealedAt)
+  stepOpened(night.cooling, look)
   if (look.at % coolingStepMs !== 0) return
   stepCooling(night.cooling, look, cold)
   night.open = judgeOpen(night.cooling, look, advice?.hottestUpperC ?? null, advice?.airLeak ?? false)

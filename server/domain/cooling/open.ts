@@ -85,6 +85,7 @@ export function lostGround(cooling: Cooling, look: Look): Reason[] | null {
 
 /** A due opening is taken back on any rise, or when the bound is clearly over its limit again. */
 export function mustWithdraw(cooling: Cooling, look: Look): Reason[] | null {
+  if (cooling.burnsOpen !== null) return cooling.burnsOpen
   if (cooling.rose !== null) return cooling.rose
   if (cooling.wallOff !== null) return cooling.wallOff
   if (cooling.slow !== null) return cooling.slow

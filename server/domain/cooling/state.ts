@@ -1,4 +1,5 @@
 import type { Ms, Reason } from '../../contract/fold.ts'
+import type { Opened } from './opened.ts'
 
 /**
  * The sealed kiln, one point every ten minutes: the wall over the air that its cover has felt. Wall and charcoal fall together, the hottest part
@@ -32,6 +33,10 @@ export interface Cooling {
   relit: Reason[] | null
   /** What showed it, at any time of this night: a fire that came back makes its own night, and what was learnt knows none. */
   hasRelit: Reason[] | null
+  /** Null while it is shut. */
+  opened: Opened | null
+  /** What has risen since it was opened, while it is open. */
+  burnsOpen: Reason[] | null
   /** Logarithm of the odds that air gets in, from how the wall falls; null where it tells nothing. */
   leakSign: number | null
   /** The wall fell slower than promised at some time of this night: something burnt, perhaps where the probe sees little of it. */
@@ -82,6 +87,8 @@ export function startCooling(sealedAt: Ms): Cooling {
     slow: null,
     relit: null,
     hasRelit: null,
+    opened: null,
+    burnsOpen: null,
     leakSign: null,
     burnt: false,
     lingers: null,

@@ -392,8 +392,8 @@ export const en = {
     },
     reignition: {
       name: 'burning again',
-      first: 'Close every gap with clay. Stand aside, do not open.',
-      why: 'The sealed kiln is getting warmer.',
+      first: 'Close every gap with clay at once. Stand aside, do not open.',
+      why: 'The kiln is getting warmer by itself.',
     },
     'vent-choked': {
       name: 'chimney choked',

@@ -354,8 +354,8 @@ export const es: Words = {
     'air-leak': { name: 'entra aire', first: 'Busque la grieta y tápela con barro.', why: 'El horno enfría más despacio que uno cerrado.' },
     reignition: {
       name: 'arde otra vez',
-      first: 'Tape todo con barro. A un lado, no abra.',
-      why: 'El horno sellado se calienta.',
+      first: 'Tape todo con barro ya. A un lado, no abra.',
+      why: 'El horno se calienta solo.',
     },
     'vent-choked': {
       name: 'chimenea tapada',

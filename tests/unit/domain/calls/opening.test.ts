@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Action } from '../../../../server/contract/actions.ts'
-import { firing, lightAt, lit, play, type Curves } from '../firing/bench.ts'
+import { alarmsOf, firing, lightAt, lit, play, type Curves } from '../firing/bench.ts'
 
 const sealMin = 200
 const sealed: [number, Action] = [sealMin, { action: 'seal' }]
@@ -45,5 +45,40 @@ describe('an opening that is called', () => {
     const day = (topK: number) => (m: number) => topK * Math.sin((Math.PI / 2) * Math.min(1, Math.max(0, (m - 1000) / 240)))
     const sun = { ...night, outlet: (m: number) => 20 + day(8)(m), firebox: (m: number) => night.firebox!(m)! + day(18)(m) }
     expect(opening(sun, 1240).map(({ state }) => state)).toEqual(['due'])
+  })
+})
+
+// Charcoal that glows and is given air is a fire within minutes (trade facts 7.3.8, 7.3.10).
+describe('a kiln that stands open', () => {
+  const acts: [number, Action][] = [
+    [1000, { action: 'crack' }],
+    [1030, { action: 'open' }],
+  ]
+  const after = (curves: Curves, given: [number, Action][]) => {
+    const { outputs } = play(firing(curves, [lit, sealed, ...given], -15, 1090))
+    const told = outputs.filter((o) => o.kind === 'alarm' && o.state === 'unacknowledged')
+    return { alarms: alarmsOf(outputs), min: told[0] === undefined ? null : (told[0].at - lightAt) / 60_000 }
+  }
+  const climbs = (role: 'wall' | 'firebox', fromMin: number): Curves => ({
+    ...night,
+    [role]: (m: number) => night[role]!(m)! + (36 / 60) * Math.max(0, m - fromMin),
+  })
+  it.each([
+    ['the wall', 'wall', 'with its gap open', 1005, acts.slice(0, 1)],
+    ['the wall', 'wall', 'opened', 1035, acts],
+    ['the firebox', 'firebox', 'with its gap open', 1005, acts.slice(0, 1)],
+    ['the firebox', 'firebox', 'opened', 1035, acts],
+  ] as const)(
+    'and of which %s (%s) rises %s is told as burning again, at once, and as nothing else',
+    (_what, role, _how, fromMin, given) => {
+      const { alarms, min } = after(climbs(role, fromMin), [...given])
+      expect(alarms).toEqual(['reignition'])
+      expect(min).toBeLessThanOrEqual(fromMin + 20)
+    },
+  )
+  it('and whose cold mouth takes on the warmth of the morning is no fire', () => {
+    const morning = (m: number): number => 20 + Math.min(12, Math.max(0, m - 1005) / 5)
+    const cold: Curves = { ...night, outlet: morning, firebox: (m) => (m < 1000 ? night.firebox!(m) : morning(m)) }
+    expect(after(cold, acts).alarms).toEqual([])
   })
 })
