@@ -62,6 +62,7 @@ export const hintCodes = [
   'check-smoke',
   'log-seal',
   'check-seal',
+  'open-untold',
 ] as const
 export type HintCode = (typeof hintCodes)[number]
 

@@ -1,5 +1,5 @@
 import type { Act } from '../contract/actions.ts'
-import type { Ms, Output } from '../contract/fold.ts'
+import type { Ms, Output, Reason } from '../contract/fold.ts'
 import type { Role } from '../contract/vocabulary.ts'
 import { documentOf } from '../runtime/entry.ts'
 import type { Driver } from '../runtime/driver.ts'
@@ -18,6 +18,8 @@ export interface Gathered {
   forecasts: Extract<Output, { kind: 'forecast' }>[]
   acts: Act[]
   hints: Map<string, number>
+  /** Why no call to open was to be waited for. */
+  untold: Reason[]
   /** Condensate so far by the ensemble, kg, at each telling. */
   ran: { at: Ms; kg: number }[]
   heard: Set<string>
@@ -39,6 +41,7 @@ export function gather<I, K>(steps: Generator<Played, Driver<I, K>>): Gathered {
     forecasts: [],
     acts: [],
     hints: new Map(),
+    untold: [],
     ran: [],
     heard: new Set(),
     gaps: [],
@@ -48,8 +51,10 @@ export function gather<I, K>(steps: Generator<Played, Driver<I, K>>): Gathered {
     endAt: 0,
   }
   const tell = (output: Output): void => {
-    if (output.kind === 'hint') all.hints.set(output.hint, (all.hints.get(output.hint) ?? 0) + 1)
-    else if (output.kind === 'estimate') {
+    if (output.kind === 'hint') {
+      all.hints.set(output.hint, (all.hints.get(output.hint) ?? 0) + 1)
+      if (output.hint === 'open-untold') all.untold = output.because
+    } else if (output.kind === 'estimate') {
       if (output.estimate.from === 'ensemble') all.ran.push({ at: output.at, kg: output.estimate.condensateKg })
     } else if (output.kind === 'forecast') {
       if (fresh === 'waiting') fresh = output.at

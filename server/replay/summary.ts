@@ -1,4 +1,5 @@
 import { logOf } from '../../web/src/lib/acts/log.ts'
+import { tellable } from '../../web/src/lib/words/sentence.ts'
 import { refusalLines } from '../../web/src/views/setup/node-words.ts'
 import type { ActionName } from '../contract/actions.ts'
 import type { KilnConfig, Ms } from '../contract/fold.ts'
@@ -106,8 +107,13 @@ function glassesText({ acts }: Gathered, { own, page }: Speech): string {
   return [told(clock(first.doneAt), first), ...more.map((glass) => told(after(first.doneAt, glass.doneAt), glass))].join(', ')
 }
 
-function unjudged({ heard, gaps, acts, failures }: Gathered, { charge, roles }: KilnConfig, called: CalledAt, speech: Speech): string[] {
-  const { own, page } = speech
+function unjudged(
+  { heard, gaps, acts, failures, untold }: Gathered,
+  { charge, roles }: KilnConfig,
+  called: CalledAt,
+  speech: Speech,
+): string[] {
+  const { own, page, measures } = speech
   const named = new Set(Object.values(roles))
   for (const role of ['firebox', 'wall', 'smoke', 'outlet'] as const) named.add(role)
   const weighed = charge.massKg !== undefined || acts.some(({ act }) => act.action === 'load' && act.massKg !== undefined)
@@ -115,8 +121,12 @@ function unjudged({ heard, gaps, acts, failures }: Gathered, { charge, roles }: 
     const ofRole = gaps.filter((gap) => gap.role === role)
     return own.blind(page.roles[role], Math.round(ofRole.reduce((sum, gap) => sum + gap.to - gap.from, 0) / 60_000), ofRole.length)
   })
+  const reasons = tellable(untold, page, measures)
+  const why = reasons.length === 0 ? '' : ` (${reasons.join('; ')})`
   return [
-    ...calls.filter((call) => call !== 'stop-feeding' && called(call) === null).map((call) => own.noCall(page.calls[call])),
+    ...calls
+      .filter((call) => call !== 'stop-feeding' && called(call) === null)
+      .map((call) => own.noCall(page.calls[call]) + (call === 'open' ? why : '')),
     ...[...named].filter((role) => !heard.has(role)).map((role) => own.noProbe(page.roles[role])),
     ...blind,
     ...(weighed ? [] : [own.notWeighed]),

@@ -5,6 +5,8 @@ import { dyingC } from '../alarms/fire.ts'
 import type { FireWatch } from '../alarms/scene.ts'
 import { dryingK, minutesUntilDry, type CondenserWatch } from '../condenser/watch.ts'
 import { burnsOn, looksClosed } from '../cooling/closed.ts'
+import type { Cooling } from '../cooling/state.ts'
+import { untold } from '../cooling/untold.ts'
 import { newest } from '../firing/facts.ts'
 import { mean, slope } from '../firing/history.ts'
 import type { Look } from '../firing/look.ts'
@@ -115,8 +117,16 @@ function seal({ look, calls, fire }: HintGround, put: Put): void {
 }
 
 /** A kiln logged as sealed that burns on as before is asked about, every half hour: alarms of the night alone would send nobody to the book. */
-export function sealedHints(look: Look, sealedAt: Ms): HintView[] {
+export function sealedHints(look: Look, sealedAt: Ms, cooling: Cooling | null, open: CallStates['open']['state']): HintView[] {
   const because = burnsOn(look, sealedAt)
-  if (because === null) return []
+  if (because === null) return untoldHints(look, cooling, open)
   return [{ hint: 'check-seal', by: sealedAt + Math.floor((look.at - sealedAt) / askAgainMs) * askAgainMs, because: [because] }]
+}
+
+/** Said once a night: silence would be waited for in vain. */
+function untoldHints(look: Look, cooling: Cooling | null, open: CallStates['open']['state']): HintView[] {
+  const { crackedAt, openedAt, unloadedAt } = look.facts
+  if (cooling === null || open !== 'not-yet' || crackedAt !== null || openedAt !== null || unloadedAt !== null) return []
+  const because = untold(cooling, look)
+  return because === null ? [] : [{ hint: 'open-untold', by: cooling.sealedAt, because }]
 }

@@ -46,7 +46,7 @@ export function commandView(state: KilnState): CommandView {
     do: standing.do,
     since: call?.since ?? state.phase.since,
     next: standing.next === null || range === null ? null : { call: standing.next, range },
-    notBefore: standing.do === 'keep-shut' ? state.openNotBefore : null,
+    notBefore: standing.do === 'keep-shut' && untoldOf(state) === null ? state.openNotBefore : null,
     because: becauseOf(state, standing, call?.because ?? state.phase.because),
     unless: unlessOf(state, standing),
     sure: sureOf(state, standing),
@@ -55,8 +55,11 @@ export function commandView(state: KilnState): CommandView {
 }
 
 function becauseOf(state: KilnState, standing: Standing, because: Reason[]): Reason[] {
-  return standing.do === 'keep-shut' && state.open !== null ? state.open.unless : because
+  return standing.do === 'keep-shut' && state.open !== null ? [...(untoldOf(state) ?? []), ...state.open.unless] : because
 }
+
+/** Why no call to open may come; null where one may. */
+const untoldOf = (state: KilnState): Reason[] | null => state.hints.find(({ hint }) => hint === 'open-untold')?.because ?? null
 
 /** What would turn the command. */
 function unlessOf(state: KilnState, standing: Standing): Reason[] {

@@ -132,7 +132,7 @@ function stepHints(state: KilnState, look: Look, emit: Emit): void {
 
 function hintsNow(state: KilnState, look: Look): HintView[] {
   if (look.litAt === null || state.phase.phase === 'idle') return []
-  if (look.facts.sealedAt !== null) return sealedHints(look, look.facts.sealedAt)
+  if (look.facts.sealedAt !== null) return sealedHints(look, look.facts.sealedAt, state.cooling, state.calls.open.state)
   return hintsOf({
     look,
     phase: state.phase.phase,

@@ -21,7 +21,7 @@ export function viewOf(state: KilnState, at: Ms): KilnView {
     estimate: state.estimate ?? guessEstimate(state),
     forecast: state.forecast,
     // hints are made each minute; what was due before the seal is past with it at once
-    hints: state.facts.sealedAt === null ? state.hints : state.hints.filter(({ hint }) => hint === 'check-seal'),
+    hints: state.facts.sealedAt === null ? state.hints : state.hints.filter(({ hint }) => hint === 'check-seal' || hint === 'open-untold'),
     hands: handsView(state, at),
   }
 }

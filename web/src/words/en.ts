@@ -168,6 +168,7 @@ export const en = {
     late: (time: string) => `Too late today: by ${time}, or sealing falls into the dark`,
   },
   about: (what: string, value: string) => `${what} about ${value}`,
+  untold: 'These probes can not tell when. Do not wait for a call.',
   notBefore: (when: string) => `Not before ${when}. I will call.`,
   sure: { low: 'Far from sure.', middle: 'Fairly sure.', high: 'Sure.' },
   heard: {
@@ -460,6 +461,7 @@ export const en = {
     'check-smoke': 'look at the smoke',
     'log-seal': 'seal it, or log that it is sealed',
     'check-seal': 'it burns on: see that it is sealed, or put the entry right',
+    'open-untold': 'no call to open may come: go by your own signs',
   } satisfies Record<HintCode, string>,
 
   panel: {

@@ -26,6 +26,8 @@ export interface SealedKiln {
   ambientProbe: boolean
   /** The wall probe comes off so many hours after sealing and shows this share of what it showed, over the air. */
   off?: { fromH: number; keeps: number }
+  /** Firebox at the seal, °C; without it that of a kiln whose fire has just been shut in. */
+  fireboxC?: number
   /** The kiln's own limit for the hottest part, °C. */
   limitC?: number
 }
@@ -92,7 +94,7 @@ export function runSealed(kiln: SealedKiln, hours: number, seed: number): Sealed
   const base = defaultKilnConfig()
   const config = { ...base, limits: { ...base.limits, openHottestC: kiln.limitC ?? base.limits.openHottestC } }
   let over = kiln.hottestK
-  let firebox = 600
+  let firebox = kiln.fireboxC ?? 600
   for (let m = 0; m <= hours * 60; m++) {
     const h = m / 60
     const air = kiln.airMeanC + kiln.airSwingK * Math.sin(((h - 18) / 24) * 2 * Math.PI)

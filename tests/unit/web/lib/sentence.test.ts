@@ -28,6 +28,13 @@ test('opening never gets an hour, only one before which not, and that one errs l
   expect(told(late).until).toBe('I will call.')
 })
 
+test('a sealed kiln whose probes can not settle it promises no call to wait for', () => {
+  const because = [{ code: 'wall-tells-no-more', value: 6 }, { code: 'own-signs-only' }]
+  const view = kiln({ command: { do: 'keep-shut', notBefore: null, because }, hints: [{ hint: 'open-untold', by: noon, because }] })
+  expect(told(view).until).toBe('These probes can not tell when. Do not wait for a call.')
+  expect(told(view).why).toContain('as cool as the air for 6 h and tells nothing more of the inside. Time alone is no proof')
+})
+
 test('a forecast that has passed is not told any more', () => {
   const view = kiln({ command: { next: { call: 'seal', range: { earliest: noon - hour, likely: noon - minute, latest: noon - 1 } } } })
   expect(told(view).until).toBe('No forecast yet.')

@@ -78,6 +78,10 @@ export const en = {
   'model-hottest': (r, m) =>
     `By the model of the kiln the hottest part may be ${told.temperature(r, m)}; by that one it must be below ${told.limit(r, m)}`,
   'wall-fell-off': () => 'The wall fell faster than a sealed drum can: its probe has come off. Keep it shut',
+  'wall-tells-no-more': (r, m) =>
+    `The drum wall has been as cool as the air for ${told.number(r, m)} h and tells nothing more of the inside`,
+  'own-signs-only': () =>
+    'Time alone is no proof: another day shut, then only by your own signs and local rules, a small gap, standing aside, clay ready, watched for 30 min',
   'hottest-unknown': () => 'How hot the inside is can not be told yet',
   'firebox-near-air': (r, m) => `Firebox ${told.temperature(r, m)}; wanted below ${told.limit(r, m)}`,
   'smoke-near-air': (r, m) => `Chimney ${told.temperature(r, m)}; wanted below ${told.limit(r, m)}`,

@@ -76,6 +76,9 @@ export const th: ReasonList = {
   'hottest-upper': (r, m) => `จุดร้อนสุดอาจถึง ${told.temperature(r, m)} ต้องต่ำกว่า ${told.limit(r, m)}`,
   'model-hottest': (r, m) => `ตามแบบจำลองของเตา จุดร้อนสุดอาจถึง ${told.temperature(r, m)} ตามแบบจำลองต้องต่ำกว่า ${told.limit(r, m)}`,
   'wall-fell-off': () => 'ผนังเย็นเร็วเกินกว่าถังที่ปิดสนิทจะเป็นได้ หัววัดหลุด ให้ปิดไว้',
+  'wall-tells-no-more': (r, m) => `ผนังเย็นเท่าอากาศมา ${told.number(r, m)} ชม. แล้ว และบอกอะไรเรื่องข้างในไม่ได้อีก`,
+  'own-signs-only': () =>
+    'เวลาอย่างเดียวไม่ใช่หลักฐาน ปิดไว้อีกหนึ่งวัน แล้วจึงเปิดช่องเล็กตามสัญญาณของตนเองและระเบียบท้องถิ่นเท่านั้น ยืนด้านข้าง มีดินเหนียวพร้อม เฝ้า 30 นาที',
   'hottest-unknown': () => 'ยังบอกไม่ได้ว่าข้างในร้อนเท่าไร',
   'firebox-near-air': (r, m) => `ช่องไฟ ${told.temperature(r, m)} ต้องต่ำกว่า ${told.limit(r, m)}`,
   'smoke-near-air': (r, m) => `ปล่อง ${told.temperature(r, m)} ต้องต่ำกว่า ${told.limit(r, m)}`,
