@@ -103,7 +103,7 @@ test('with nobody sending, one touch plays the demo', async () => {
   })
   await page.tap('[data-key="demo"]')
   await page.waitForURL(/\/demo\/$/)
-  expect(fake.posts).toEqual([{ path: '/api/demo', body: { speed: 60 } }])
+  expect(fake.posts).toEqual([{ path: '/api/demo', body: { speed: 60, anew: true } }])
   await page.waitForSelector('text=Demo data')
   await close()
 })

@@ -8,6 +8,7 @@ import { putActs } from '../../../server/runtime/acts.ts'
 import type { CurvePoint } from '../../../server/storage/store.ts'
 import { createSqliteStore } from '../../../server/storage/sqlite/store.ts'
 import { RestSite } from '../../support/rest-site.ts'
+import { afterKills } from './after-kill.ts'
 
 // The shelf over HTTP from a store of FIRINGS firings of READINGS readings each, and one firing of 33 hours at 5 s in four series. All of it
 // goes in through the store's own door. Whole curves are drawn when a firing closes, as the service does; `undrawn` is one that was not.
@@ -107,4 +108,11 @@ await timed('six compared', 600, ...six.flatMap((id) => [`firings/${id}`, `firin
 await timed('33 h as a table', null, 'firings/long/table')
 await timed('33 h as a document', null, 'firings/long/document')
 await site.stop()
+const killed = await afterKills(folder, 5)
+const slowestMs = Math.max(...killed)
+const startWithinMs = 3000 // reliability 11.1
+if (slowestMs > startWithinMs) process.exitCode = 1
+console.log(
+  `killed with all of it, from the start to the first acknowledgement: slowest of five ${slowestMs.toFixed(0)} ms (${slowestMs > startWithinMs ? 'BEYOND' : 'within'} ${startWithinMs} ms)`,
+)
 rmSync(folder, { recursive: true })

@@ -1,7 +1,9 @@
 // node tests/bench/shelf/run.mjs [FIRINGS] [READINGS-OF-EACH]
 import { join } from 'node:path'
+import { ensureBuilt } from '../../../server/launch.mjs'
 import { runBundled, storageWorker } from '../../support/bundle.mjs'
 
+ensureBuilt()
 const [firings = '2000', readings = '7500'] = process.argv.slice(2)
 process.exitCode = await runBundled({ measure: 'tests/bench/shelf/measure-main.ts', ...storageWorker }, (out) => [
   join(out, 'storage-worker.js'),

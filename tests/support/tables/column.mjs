@@ -3,7 +3,7 @@
 // by the tests themselves ("not checked here"). One that falls short is run once more and both are told: a machine with other work makes a
 // timer late now and then, a defect comes again. One that does not end in its time, or finds none left of the whole column's, is told and
 // misses nothing: slow machines. With --keep the result goes into the table's last column. Those that measure time are run only when they are
-// named, on a machine that does nothing else: npm run column -- durable,soak,crowd,curve,page,latency --keep
+// named, on a machine that does nothing else: npm run column -- durable,soak,crowd,shelf,curve,page,latency --keep
 import { spawn, spawnSync } from 'node:child_process'
 import { readFileSync, writeFileSync } from 'node:fs'
 import { stripVTControlCharacters } from 'node:util'
@@ -29,6 +29,7 @@ const timed = {
   durable: { minutes: 10, command: ['bench:durable', '--', '3', '20'], says: /median/ },
   soak: { minutes: 20, command: ['bench:soak'], says: /target/ },
   crowd: { minutes: 10, command: ['bench:crowd'], says: /target/ },
+  shelf: { minutes: 20, command: ['bench:shelf'], says: /first|readings|killed/ },
   curve: { minutes: 20, command: ['bench:curve'], says: /first|again/ },
   page: { minutes: 10, command: ['bench:page'], says: /painted/ },
   latency: { minutes: 60, command: ['bench:alarms', '--', '--latency', '1000'], says: /missed/ },

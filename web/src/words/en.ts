@@ -168,6 +168,7 @@ export const en = {
     late: (time: string) => `Too late today: by ${time}, or sealing falls into the dark`,
   },
   about: (what: string, value: string) => `${what} about ${value}`,
+  closeAnew: 'Close it anew with clay and log it. Until then I call no opening.',
   untold: 'These probes can not tell when. Do not wait for a call.',
   notBefore: (when: string) => `Not before ${when}. I will call.`,
   sure: { low: 'Far from sure.', middle: 'Fairly sure.', high: 'Sure.' },
@@ -461,7 +462,7 @@ export const en = {
     'check-smoke': 'look at the smoke',
     'log-seal': 'seal it, or log that it is sealed',
     'check-seal': 'it burns on: see that it is sealed, or put the entry right',
-    'open-untold': 'no call to open may come: go by your own signs',
+    'open-untold': 'as it stands no call to open may come',
   } satisfies Record<HintCode, string>,
 
   panel: {

@@ -146,6 +146,7 @@ export const es: Words = {
     late: (time) => `Hoy ya es tarde: antes de las ${time}, o se sella a oscuras`,
   },
   about: (what, value) => `${what}, unos ${value}`,
+  closeAnew: 'Ciérrelo de nuevo con arcilla y anótelo. Hasta entonces no aviso para abrir.',
   untold: 'Estas sondas no pueden decir cuándo. No espere un aviso.',
   notBefore: (when) => `No antes de ${when}. Yo le aviso.`,
   sure: { low: 'Muy dudoso.', middle: 'Bastante cierto.', high: 'Cierto.' },
@@ -419,7 +420,7 @@ export const es: Words = {
     'check-smoke': 'mirar el humo',
     'log-seal': 'sellar, o anotar que ya está sellado',
     'check-seal': 'sigue ardiendo: ver si está sellado, o corregir la anotación',
-    'open-untold': 'puede no venir aviso para abrir: guíese por sus propias señales',
+    'open-untold': 'tal como está, puede no venir aviso para abrir',
   },
 
   panel: {

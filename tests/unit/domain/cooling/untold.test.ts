@@ -33,6 +33,15 @@ describe('a kiln that was cold when it was closed', () => {
     expect(hintsAfter(longCold, 9)).toEqual({ openH: null, codes: [] })
     expect(hintsAfter(longCold, 30)).toEqual({ openH: null, codes: ['open-untold', 'wall-tells-no-more', 'own-signs-only'] })
   })
+  it('in which a fire came back and is out is to be closed anew, at once: until then none is called', () => {
+    const { look, cooling } = runSealed(tightKiln, 3, 1)
+    const facts = { ...noFacts(), sealedAt: cooling.sealedAt }
+    const after = (change: object) => sealedHints({ ...look!, facts }, cooling.sealedAt, { ...cooling, ...change }, 'not-yet')
+    const hasRelit = [{ code: 'wall-rose', value: 42, limit: 5 }]
+    expect(after({ hasRelit }).flatMap(({ because }) => because.map(({ code }) => code))).toEqual(['fire-came-back', 'close-anew'])
+    expect(after({ hasRelit, rose: hasRelit })).toEqual([])
+    expect(after({})).toEqual([])
+  })
   it('is told nothing more while its small gap stands, or once it is open', () => {
     expect(hintsAfter(longCold, 30, { crackedAt: 1 }).codes).toEqual([])
     expect(hintsAfter(longCold, 30, { openedAt: 1 }).codes).toEqual([])

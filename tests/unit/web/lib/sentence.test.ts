@@ -35,6 +35,12 @@ test('a sealed kiln whose probes can not settle it promises no call to wait for'
   expect(told(view).why).toContain('as cool as the air for 6 h and tells nothing more of the inside. Time alone is no proof')
 })
 
+test('a kiln in which a fire came back is to be closed anew and logged before any call is promised', () => {
+  const because = [{ code: 'fire-came-back' }, { code: 'close-anew' }]
+  const view = kiln({ command: { do: 'keep-shut', notBefore: null, because }, hints: [{ hint: 'open-untold', by: noon, because }] })
+  expect(told(view).until).toBe('Close it anew with clay and log it. Until then I call no opening.')
+})
+
 test('a forecast that has passed is not told any more', () => {
   const view = kiln({ command: { next: { call: 'seal', range: { earliest: noon - hour, likely: noon - minute, latest: noon - 1 } } } })
   expect(told(view).until).toBe('No forecast yet.')
