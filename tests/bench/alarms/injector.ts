@@ -27,6 +27,7 @@ export class Injector {
   private unacknowledged = false
   private connections = 0
   private fresh!: Promise<MqttClient>
+  private turn: Promise<void> = Promise.resolve()
 
   private constructor(live: DrivenApp, ear: Ear) {
     this.live = live
@@ -97,7 +98,12 @@ export class Injector {
     this.live.clock.moveTo(this.at)
   }
 
-  private async read(stepS: number, firebox: number): Promise<void> {
+  /** One after the other: while the disk is full each goes out on a connection of its own, which the broker closes. */
+  private read(stepS: number, firebox: number): Promise<void> {
+    return (this.turn = this.turn.then(() => this.say(stepS, firebox)))
+  }
+
+  private async say(stepS: number, firebox: number): Promise<void> {
     this.seq++
     this.move(stepS)
     const pack = [
@@ -116,9 +122,12 @@ export class Injector {
     this.fresh = this.connect()
   }
 
-  private connect(): Promise<MqttClient> {
+  private async connect(): Promise<MqttClient> {
     const clientId = `kiln${++this.connections}`
-    return mqtt.connectAsync(`mqtt://127.0.0.1:${String(this.live.mqttPort)}`, { clientId, reconnectPeriod: 0 })
+    const client = await mqtt.connectAsync(`mqtt://127.0.0.1:${String(this.live.mqttPort)}`, { clientId, reconnectPeriod: 0 })
+    // what was on its way when the broker closed makes that a reset
+    client.on('error', () => undefined)
+    return client
   }
 
   /** What was asked of the loop before has been done. */

@@ -4,7 +4,8 @@ import { promisify } from 'node:util'
 import { connectAsync, type MqttClient } from 'mqtt'
 import { afterEach, describe, expect, it } from 'vitest'
 import type { Incoming, Refused, Said } from '../../../server/mqtt/broker.ts'
-import { createBroker, type EmbeddedOptions } from '../../../server/mqtt/embedded.ts'
+import type { EmbeddedOptions } from '../../../server/mqtt/embedded.ts'
+import { quietBroker } from './quiet-broker.ts'
 import { connectPacket, publishPacket, RawClient } from './raw-client.ts'
 
 const cleanups: (() => unknown)[] = []
@@ -15,12 +16,7 @@ afterEach(async () => {
 async function site(over: Partial<EmbeddedOptions> = {}, retained: Said[] = []) {
   const messages: Incoming[] = []
   const refused: Refused[] = []
-  const broker = createBroker({
-    host: '127.0.0.1',
-    port: 0,
-    root: 'firing',
-    site: 'yard',
-    log: { info: () => {}, warn: () => {} },
+  const broker = quietBroker({
     onMessage: async (message) => void messages.push(message),
     onRefused: async (item) => void refused.push(item),
     ...over,

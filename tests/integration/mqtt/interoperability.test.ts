@@ -2,8 +2,8 @@ import { setTimeout as pause } from 'node:timers/promises'
 import { connectAsync, type IClientOptions, type MqttClient } from 'mqtt'
 import { afterEach, beforeEach, expect, it } from 'vitest'
 import type { Broker } from '../../../server/mqtt/broker.ts'
-import { createBroker } from '../../../server/mqtt/embedded.ts'
 import { connect, told } from './packets.ts'
+import { anyTopic, quietBroker } from './quiet-broker.ts'
 import { RawClient } from './raw-client.ts'
 
 // Ten subjects that Eclipse Paho's interoperability tests of MQTT 3.1.1 look at, each written anew here, with a client library that is not ours.
@@ -12,19 +12,7 @@ let broker: Broker
 let port = 0
 const cleanups: (() => unknown)[] = []
 beforeEach(async () => {
-  broker = createBroker({
-    host: '127.0.0.1',
-    port: 0,
-    root: 'firing',
-    site: 'yard',
-    log: { info: () => {}, warn: () => {} },
-    onMessage: async () => {},
-    limits: { takeoversPerMin: 100 },
-    policy: {
-      publish: (_topic, node) => ({ verdict: 'take', reason: '', node, share: true }),
-      subscribe: (filter) => filter !== 'not/for/you',
-    },
-  })
+  broker = quietBroker({ limits: { takeoversPerMin: 100 }, policy: { ...anyTopic, subscribe: (filter) => filter !== 'not/for/you' } })
   port = (await broker.start()).port ?? 0
   cleanups.push(() => broker.stop())
 })

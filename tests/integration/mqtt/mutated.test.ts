@@ -1,9 +1,9 @@
 import { connect } from 'node:net'
 import { connectAsync } from 'mqtt'
 import { expect, it } from 'vitest'
-import { createBroker } from '../../../server/mqtt/embedded.ts'
 import { Dice, mutated } from '../../fuzz/mutate.ts'
 import { packetSeeds } from '../../fuzz/seeds.ts'
+import { quietBroker } from './quiet-broker.ts'
 import { connectPacket } from './raw-client.ts'
 
 /** `npm run bad-input` sends 100,000. */
@@ -29,15 +29,7 @@ function played(port: number, bytes: Buffer): Promise<boolean> {
 }
 
 it(`${packets} changed packets, each over a connection of its own: nothing hangs, memory stays, a good node is served`, async () => {
-  const broker = createBroker({
-    host: '127.0.0.1',
-    port: 0,
-    root: 'firing',
-    site: 'yard',
-    log: { info: () => {}, warn: () => {} },
-    onMessage: async () => {},
-    limits: { connectionsPerAddress: 200, takeoversPerMin: 1e9 },
-  })
+  const broker = quietBroker({ limits: { connectionsPerAddress: 200, takeoversPerMin: 1e9 } })
   const port = (await broker.start()).port ?? 0
   const good = await connectAsync(`mqtt://127.0.0.1:${port}`, { clientId: 'well-behaved', reconnectPeriod: 0 })
   let hung = 0

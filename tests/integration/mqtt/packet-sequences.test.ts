@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { afterAll, beforeAll, expect, it } from 'vitest'
-import { createBroker } from '../../../server/mqtt/embedded.ts'
+import { anyTopic, quietBroker } from './quiet-broker.ts'
 import { connectPacket, RawClient } from './raw-client.ts'
 
 // Source of the expectations: Eclipse Mosquitto's test data, see tests/corpora/mqtt-packet-sequences/SOURCE.md.
@@ -47,18 +47,8 @@ function isForOldVersions({ ver = 4, msgs }: Sequence): boolean {
   return ver < 5 && !(first[0] === 0x10 && first.includes(name))
 }
 
-const silent = { info: () => {}, warn: () => {} }
-const broker = createBroker({
-  host: '127.0.0.1',
-  port: 0,
-  root: 'firing',
-  site: 'yard',
-  log: silent,
-  onMessage: async () => {},
-  limits: { takeoversPerMin: 100_000 },
-  // the protocol alone is looked at: topics of the sequences are not of our contract
-  policy: { publish: (_topic, node) => ({ verdict: 'take', reason: '', node, share: true }), subscribe: () => true },
-})
+// topics of the sequences are not of our contract
+const broker = quietBroker({ limits: { takeoversPerMin: 100_000 }, policy: anyTopic })
 let port = 0
 beforeAll(async () => {
   port = (await broker.start()).port ?? 0

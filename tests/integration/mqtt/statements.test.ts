@@ -2,8 +2,8 @@ import { setTimeout as pause } from 'node:timers/promises'
 import { connectAsync, type IClientOptions, type MqttClient } from 'mqtt'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { Broker } from '../../../server/mqtt/broker.ts'
-import { createBroker } from '../../../server/mqtt/embedded.ts'
 import type { GateLimits } from '../../../server/mqtt/gate/limits.ts'
+import { anyTopic, quietBroker } from './quiet-broker.ts'
 import { connectPacket, RawClient } from './raw-client.ts'
 
 // What a broker of MQTT 3.1.1 must do (OASIS Standard, 29 October 2014), through a client library, and bounds of our own; numbers of its
@@ -13,20 +13,7 @@ let broker: Broker
 let port = 0
 const cleanups: (() => unknown)[] = []
 async function open(limits: Partial<GateLimits> = {}): Promise<void> {
-  broker = createBroker({
-    host: '127.0.0.1',
-    port: 0,
-    root: 'firing',
-    site: 'yard',
-    log: { info: () => {}, warn: () => {} },
-    onMessage: async () => {},
-    limits: { takeoversPerMin: 100, ...limits },
-    // the protocol alone: all topics are free
-    policy: {
-      publish: (_topic, node) => ({ verdict: 'take', reason: '', node, share: true }),
-      subscribe: () => true,
-    },
-  })
+  broker = quietBroker({ limits: { takeoversPerMin: 100, ...limits }, policy: anyTopic })
   port = (await broker.start()).port ?? 0
   cleanups.push(() => broker.stop())
 }

@@ -5,6 +5,7 @@ import { connect } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import mqtt from 'mqtt'
+import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { Register } from '../../../server/http/register.ts'
 import { openDatabase } from '../../../server/storage/sqlite/engine.ts'
@@ -34,6 +35,20 @@ const filesIn = (folder: string): string[] =>
   readdirSync(folder, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
     .map((entry) => join(entry.parentPath, entry.name))
+
+/** Dialogs, script errors and breaches of the content-security policy, as they come. */
+function troubleOf(page: Page): string[] {
+  const trouble: string[] = []
+  page.on('dialog', (dialog) => {
+    trouble.push(`dialog ${dialog.message()}`)
+    void dialog.dismiss()
+  })
+  page.on('pageerror', (error) => trouble.push(error.message))
+  page.on('console', (message) => {
+    if (/Content Security Policy|Content-Security-Policy/i.test(message.text())) trouble.push(message.text())
+  })
+  return trouble
+}
 
 /** Ports on which a process listens, from its open sockets and the kernel's table (state 0A is LISTEN). */
 function listeningPorts(pid: number): number[] {
@@ -113,14 +128,7 @@ describe('text that means mischief', () => {
     const browser = await openBrowser()
     try {
       const page = await browser.newPage()
-      const trouble: string[] = []
-      page.on('dialog', (dialog) => {
-        trouble.push(`dialog ${dialog.message()}`)
-        void dialog.dismiss()
-      })
-      page.on('console', (message) => {
-        if (/Content Security Policy|Content-Security-Policy/i.test(message.text())) trouble.push(message.text())
-      })
+      const trouble = troubleOf(page)
       for (const path of ['/', '/#/setup', '/#/shelf', '/#/lots']) {
         await page.goto(`http://localhost:${live.port}${path}`)
         await page.waitForSelector('main')
@@ -154,15 +162,7 @@ describe('text that means mischief', () => {
     const browser = await openBrowser()
     try {
       const page = await browser.newPage()
-      const trouble: string[] = []
-      page.on('dialog', (dialog) => {
-        trouble.push(`dialog ${dialog.message()}`)
-        void dialog.dismiss()
-      })
-      page.on('pageerror', (error) => trouble.push(error.message))
-      page.on('console', (message) => {
-        if (/Content Security Policy|Content-Security-Policy/i.test(message.text())) trouble.push(message.text())
-      })
+      const trouble = troubleOf(page)
       await page.goto(`http://localhost:${live.port}/#/shelf/${firing}`)
       await page.waitForSelector('[data-part=notes] li')
       const notes = await page.evaluate<string[]>(

@@ -1,8 +1,9 @@
 import { setTimeout as pause } from 'node:timers/promises'
 import { afterEach, beforeEach, expect } from 'vitest'
 import type { Broker } from '../../../../server/mqtt/broker.ts'
-import { createBroker, type EmbeddedOptions } from '../../../../server/mqtt/embedded.ts'
+import type { EmbeddedOptions } from '../../../../server/mqtt/embedded.ts'
 import { connect, pingreq, subscribe, told, type Hello } from '../packets.ts'
+import { anyTopic, quietBroker } from '../quiet-broker.ts'
 import { RawClient } from '../raw-client.ts'
 
 const quietMs = 40
@@ -27,18 +28,10 @@ export class Desk {
   /** The protocol alone: all topics are free, and of the filters all but `closed`. */
   async open(over: Partial<EmbeddedOptions> = {}): Promise<void> {
     this.stored = []
-    this.broker = createBroker({
-      host: '127.0.0.1',
-      port: 0,
-      root: 'firing',
-      site: 'yard',
-      log: { info: () => {}, warn: () => {} },
+    this.broker = quietBroker({
       onMessage: async ({ topic, payload }) => void this.stored.push(`${topic} = ${Buffer.from(payload).toString()}`),
       limits: { takeoversPerMin: 100 },
-      policy: {
-        publish: (_topic, node) => ({ verdict: 'take', reason: '', node, share: true }),
-        subscribe: (filter) => filter !== 'closed',
-      },
+      policy: { ...anyTopic, subscribe: (filter) => filter !== 'closed' },
       ...over,
     })
     const { broker } = this
