@@ -8,7 +8,7 @@ const nearPoints = 36
 const hourMs = 3_600_000
 
 /** A fire that came back and is out keeps it shut until it is closed anew, which begins another night (`judgeOpen`). */
-const closeAnew: Reason[] = [{ code: 'fire-came-back' }, { code: 'close-anew' }]
+const cameBack: Reason[] = [{ code: 'fire-came-back' }]
 
 /**
  * The wall has been as cool as the air for six hours, the least wait is over, nothing speaks of a fire, and still the call does not come: more
@@ -16,7 +16,7 @@ const closeAnew: Reason[] = [{ code: 'fire-came-back' }, { code: 'close-anew' }]
  */
 export function untold(cooling: Cooling, look: Look): Reason[] | null {
   const { rose, slow, hasRelit, wallOff, points } = cooling
-  if (rose === null && hasRelit !== null) return closeAnew
+  if (rose === null && hasRelit !== null) return cameBack
   const last = points.slice(-nearPoints)
   if (look.at - cooling.sealedAt < look.config.limits.openMinimumWaitH * hourMs || last.length < nearPoints) return null
   if (rose !== null || slow !== null || wallOff !== null) return null

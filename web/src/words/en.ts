@@ -168,7 +168,7 @@ export const en = {
     late: (time: string) => `Too late today: by ${time}, or sealing falls into the dark`,
   },
   about: (what: string, value: string) => `${what} about ${value}`,
-  closeAnew: 'Close it anew with clay and log it. Until then I call no opening.',
+  closeAnew: 'Close it anew with clay and log it.',
   untold: 'These probes can not tell when. Do not wait for a call.',
   notBefore: (when: string) => `Not before ${when}. I will call.`,
   sure: { low: 'Far from sure.', middle: 'Fairly sure.', high: 'Sure.' },

@@ -146,7 +146,7 @@ export const es: Words = {
     late: (time) => `Hoy ya es tarde: antes de las ${time}, o se sella a oscuras`,
   },
   about: (what, value) => `${what}, unos ${value}`,
-  closeAnew: 'Ciérrelo de nuevo con arcilla y anótelo. Hasta entonces no aviso para abrir.',
+  closeAnew: 'Ciérrelo de nuevo con barro y anótelo.',
   untold: 'Estas sondas no pueden decir cuándo. No espere un aviso.',
   notBefore: (when) => `No antes de ${when}. Yo le aviso.`,
   sure: { low: 'Muy dudoso.', middle: 'Bastante cierto.', high: 'Cierto.' },

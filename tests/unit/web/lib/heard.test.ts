@@ -33,6 +33,10 @@ describe('air getting in', () => {
     expect(leakOf(but({ channels: [channel('firebox', 21, 3), channel('wall', 30, -1)] }), noon + 9 * hour)).toBe('no-sign')
   })
 
+  test('what burnt in the closed kiln had air', () => {
+    expect(leakOf(but({ hints: [{ hint: 'open-untold', by: noon, because: [{ code: 'fire-came-back' }] }] }), noon)).toBe('sign')
+  })
+
   test('a leak that is told stands first', () => {
     const alarm = { alarm: 'air-leak', state: 'unacknowledged', priority: 'warning', since: noon, firstOut: true } as const
     expect(leakOf(but({ alarms: [{ ...alarm, because: [], shelvedUntil: null }], channels: [] }), noon)).toBe('sign')

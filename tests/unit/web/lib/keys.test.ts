@@ -56,6 +56,11 @@ test('the sound is proven at the start, and again once it is sealed', () => {
   expect(heardAt(sealedAt + minute)).toBeNull()
 })
 
+test('after a fire that came back clay is the answer', () => {
+  const because = [{ code: 'fire-came-back' }]
+  expect(answerOf({ ...scenes.night, hints: [{ hint: 'open-untold', by: noon, because }] })).toBe('reseal')
+})
+
 test('before lighting the keys turn black in the order of the work: load, list, sound, fire', () => {
   const before = scenes['before-lighting']
   const loaded = { ...before, command: { ...before.command, do: 'light' as const } }

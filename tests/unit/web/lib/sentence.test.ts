@@ -36,9 +36,9 @@ test('a sealed kiln whose probes can not settle it promises no call to wait for'
 })
 
 test('a kiln in which a fire came back is to be closed anew and logged before any call is promised', () => {
-  const because = [{ code: 'fire-came-back' }, { code: 'close-anew' }]
+  const because = [{ code: 'fire-came-back' }]
   const view = kiln({ command: { do: 'keep-shut', notBefore: null, because }, hints: [{ hint: 'open-untold', by: noon, because }] })
-  expect(told(view).until).toBe('Close it anew with clay and log it. Until then I call no opening.')
+  expect(told(view).until).toBe('Close it anew with clay and log it.')
 })
 
 test('a forecast that has passed is not told any more', () => {

@@ -3,6 +3,7 @@ import type { KilnView } from '../../../../server/contract/live.ts'
 import type { AlarmCode, Call } from '../../../../server/contract/vocabulary.ts'
 import type { Words } from '../../words/en.ts'
 import { standing } from '../alarms/standing.ts'
+import { fireCameBack } from '../words/came-back.ts'
 import { isUnloading, looksLit, watchedUntil } from '../words/sentence.ts'
 import { lastOf, logOf } from './log.ts'
 
@@ -75,6 +76,7 @@ export function answerOf(kiln: KilnView, words: Pick<Words, 'ready'>): KeyName |
   const due = kiln.calls.find((call) => call.state === 'due')
   if (due) return callKeys[due.call] ?? null
   if (kiln.firing.phase === 'idle') return firstBeforeLighting(kiln, words)
+  if (fireCameBack(kiln)) return 'reseal'
   if (isUnloading(kiln)) return 'unload'
   // what answers a gap hangs on what is seen in it
   if (watchedUntil(kiln) !== null) return null

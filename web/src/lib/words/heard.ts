@@ -2,6 +2,7 @@ import type { Ms, Reason } from '../../../../server/contract/fold.ts'
 import type { ChannelView, KilnView } from '../../../../server/contract/live.ts'
 import type { Role } from '../../../../server/contract/vocabulary.ts'
 import type { Words } from '../../words/en.ts'
+import { fireCameBack } from './came-back.ts'
 import { channelOf } from './sentence.ts'
 
 const unheard = /^no-(firebox|wall|outlet)$/
@@ -37,8 +38,9 @@ const firstToldMs = 90 * 60_000
 const stillBurnsC = 100
 
 /** Whether air gets into the sealed drum, as far as anything can be told of it. */
-export function leakOf({ alarms, channels, command, firing }: KilnView, now: Ms): 'sign' | 'no-sign' | 'unknown' {
-  if (alarms.some(({ alarm, state }) => alarm === 'air-leak' && state !== 'normal')) return 'sign'
+export function leakOf(kiln: KilnView, now: Ms): 'sign' | 'no-sign' | 'unknown' {
+  const { alarms, channels, command, firing } = kiln
+  if (fireCameBack(kiln) || alarms.some(({ alarm, state }) => alarm === 'air-leak' && state !== 'normal')) return 'sign'
   const wall = channels.some(
     ({ role, heard, value, quality }) => role === 'wall' && heard === 'fresh' && value !== null && quality === 'good',
   )

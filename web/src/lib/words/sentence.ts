@@ -4,6 +4,7 @@ import type { Role } from '../../../../server/contract/vocabulary.ts'
 import type { Words } from '../../words/en.ts'
 import { actText } from '../acts/act-text.ts'
 import { lastOf, lastSeen } from '../acts/log.ts'
+import { fireCameBack } from './came-back.ts'
 import type { ReasonWords } from './shape.ts'
 import type { Measures } from './measures.ts'
 import { momentText, notBeforeText, sinceMs } from './spans.ts'
@@ -213,8 +214,8 @@ function untilText(kiln: KilnView, now: Ms, words: Words, measures: Measures): s
   if (gap !== null && command.do === 'trial-opening') return words.gapOver
   if (command.notBefore !== null && command.notBefore > now && command.do === 'keep-shut')
     return words.notBefore(notBeforeText(command.notBefore, now, words, measures))
-  const untold = command.do === 'keep-shut' ? kiln.hints.find(({ hint }) => hint === 'open-untold') : undefined
-  if (untold) return untold.because.some(({ code }) => code === 'close-anew') ? words.closeAnew : words.untold
+  if (command.do === 'keep-shut' && fireCameBack(kiln)) return words.closeAnew
+  if (command.do === 'keep-shut' && kiln.hints.some(({ hint }) => hint === 'open-untold')) return words.untold
   // what is to be done at once stands before what comes after it
   if (command.next && !acts.includes(command.do) && command.next.call !== 'open' && command.next.range.latest > now) {
     const { from, to } = measures.range(Math.max(now, command.next.range.earliest), command.next.range.latest)

@@ -80,8 +80,7 @@ export const en = {
   'wall-fell-off': () => 'The wall fell faster than a sealed drum can: its probe has come off. Keep it shut',
   'wall-tells-no-more': (r, m) =>
     `The drum wall has been as cool as the air for ${told.number(r, m)} h and tells nothing more of the inside`,
-  'fire-came-back': () => 'A fire came back in the closed kiln',
-  'close-anew': () => 'Close every seam anew with clay and log it: until then no opening is called',
+  'fire-came-back': () => 'A fire came back in the closed kiln: no opening is called before it has been closed anew and logged',
   'own-signs-only': () =>
     'Time alone is no proof: another day shut, then only by your own signs and local rules, a small gap, standing aside, clay ready, watched for 30 min',
   'hottest-unknown': () => 'How hot the inside is can not be told yet',

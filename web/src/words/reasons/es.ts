@@ -78,8 +78,7 @@ export const es: ReasonList = {
     `Según el modelo del horno, lo más caliente puede estar a ${told.temperature(r, m)}; según él debe bajar de ${told.limit(r, m)}`,
   'wall-fell-off': () => 'La pared bajó más rápido de lo que puede un tambor sellado: la sonda se soltó. Déjelo cerrado',
   'wall-tells-no-more': (r, m) => `La pared lleva ${told.number(r, m)} h tan fresca como el aire y ya no dice nada del interior`,
-  'fire-came-back': () => 'Volvió a arder en el horno cerrado',
-  'close-anew': () => 'Cierre de nuevo cada junta con arcilla y anótelo: hasta entonces no se avisa para abrir',
+  'fire-came-back': () => 'Volvió a arder en el horno cerrado: no se avisa para abrir antes de que se cierre de nuevo y se anote',
   'own-signs-only': () =>
     'El tiempo solo no prueba nada: un día más cerrado, y después solo según sus propias señales y las normas locales, una rendija, de lado, con barro listo, vigilada 30 min',
   'hottest-unknown': () => 'Aún no se puede decir cuánto calor hay dentro',
