@@ -28,6 +28,14 @@ test('opening never gets an hour, only one before which not, and that one errs l
   expect(told(late).until).toBe('I will call.')
 })
 
+test('an empty drum is never told as loaded', () => {
+  const view = kiln({
+    command: { do: 'none', because: [] },
+    firing: { phase: 'idle', charge: { massKg: 61.5, moisturePct: 15, pieceMm: 100 } },
+  })
+  expect(told(view)).toMatchObject({ until: 'Load the drum, go through the list, then light it.', why: en.caution.co })
+})
+
 test('a sealed kiln whose probes can not settle it promises no call to wait for', () => {
   const because = [{ code: 'wall-tells-no-more', value: 6 }, { code: 'own-signs-only' }]
   const view = kiln({ command: { do: 'keep-shut', notBefore: null, because }, hints: [{ hint: 'open-untold', by: noon, because }] })

@@ -109,7 +109,8 @@ export function sentenceOf(kiln: KilnView, now: Ms, words: Words, measures: Meas
   // nothing is called any more, and the drum is not yet empty
   if (isUnloading(kiln)) return words.unloading
   if (looksLit(kiln)) return { ...words.looksLit, why: words.panel.warmDrum }
-  if (command.do === 'none') return { command: words.commands.none, until: words.untils.none, why: chargeText(kiln, words, measures) }
+  // what the kiln is thought to hold by its settings is not loaded yet
+  if (command.do === 'none') return { command: words.commands.none, until: words.untils.none, why: words.caution.co }
   const role = decidingRole(kiln)
   if (command.do === 'light')
     return { command: words.commands.light, until: words.untils.light, why: `${chargeText(kiln, words, measures)} ${words.caution.burns}` }
