@@ -14,6 +14,7 @@ export const importProblemCodes = [
   'cells-differ',
   'bad-time',
   'time-goes-back',
+  'too-long',
   'bad-number',
   'bad-start',
   'bad-line',

@@ -22,7 +22,7 @@ export class RecordingProblem extends Error {
 const largestBytes = 1 << 29
 const linesAtOnce = 500
 /** Every second of a recording is played; a kiln that lies sealed longer than this was forgotten. Common practice, no source. */
-const longestDays = 62
+export const longestDays = 62
 
 /**
  * The same of a text, some lines at once, so that whatever else runs in the program gets its turn.

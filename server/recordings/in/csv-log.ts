@@ -6,6 +6,7 @@ import { roles } from '../../contract/vocabulary.ts'
 import type { Role } from '../../contract/vocabulary.ts'
 import { asWritten, ImportRefusal, rowsIn } from '../csv/rows.ts'
 import type { Row } from '../csv/rows.ts'
+import { longestDays } from '../read.ts'
 import type { Recording } from '../read.ts'
 import { momentOf, timeWayOf, valueOf } from './moments.ts'
 
@@ -96,6 +97,7 @@ export function* recordingOf({ rows }: CsvFile, match: CsvMatch, title: string):
   const startAt = startOf(match)
   const noteColumn = match.columns.indexOf('note')
   const lines: RecordingLine[] = []
+  let first: Ms | null = null
   let last: Ms = -Infinity
   let seq = 0
   for (const row of rows) {
@@ -105,11 +107,13 @@ export function* recordingOf({ rows }: CsvFile, match: CsvMatch, title: string):
     if (at === null) throw new ImportRefusal('bad-time', row.line, text)
     if (at < last) throw new ImportRefusal('time-goes-back', row.line, text)
     last = at
+    first ??= at
+    if (at - first > longestDays * 86_400_000) throw new ImportRefusal('too-long', row.line, text)
     const records = given.flatMap(({ role, index }) => recordOf(role, row, index, match))
     const iso = new Date(at).toISOString()
     if (records.length > 0) {
-      const [first, ...more] = records
-      const pack = [{ bn: `${node}/`, ...first, t: 0 }, ...more]
+      const [own, ...more] = records
+      const pack = [{ bn: `${node}/`, ...own, t: 0 }, ...more]
       const identity = [
         { n: 'boot', u: 'count', v: 1 },
         { n: 'seq', u: 'count', v: ++seq },

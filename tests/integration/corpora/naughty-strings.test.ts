@@ -114,11 +114,12 @@ describe(`${naughty.length} naughty strings`, () => {
   })
 
   it('field 6: the label of a tablet', async () => {
-    const labels = await each(async (label) => {
+    // pairing is rationed by address, however quick the machine: a few addresses share them
+    const labels = await each(async (label, index) => {
       const invited = await post(`${live.url}/api/people/invite`, { person: 'viewer', label })
       if (invited.status !== 201) return invited.status
       const { code } = (await invited.json()) as { code: string }
-      return (await live.json('POST', '/api/people/pair', { code })).status
+      return (await live.json('POST', '/api/people/pair', { code }, '', `127.0.0.${1 + (index % 8)}`)).status
     })
     expect(labels).toEqual(fits(0, 60, 200))
     const devices = await getJson<{ label: string }[]>(`${live.url}/api/people`)

@@ -28,6 +28,7 @@ test.each([
   ['a word for a number', good.replace(';31;', ';hot;'), 'bad-number', 3, 'hot'],
   ['a time that is none', good.replace('2026-03-01 14:31', 'later'), 'bad-time', 3, 'later'],
   ['a step back in time', good.replace('14:31', '14:29'), 'time-goes-back', 3, '2026-03-01 14:29'],
+  ['a row that no firing reaches', good.replace('2026-03-01 14:31', '2026-05-03 14:31'), 'too-long', 3, '2026-05-03 14:31'],
   ['a row too short', good.replace('14:31;;31;', '14:31;31'), 'cells-differ', 3, '2 / 4'],
   ['a header alone', 'Time;Drum wall\n', 'no-rows', null, ''],
   ['nothing', '', 'empty', null, ''],

@@ -209,6 +209,7 @@ export const en = {
     'cells-differ': 'It has more or fewer fields than the first line. Mend the line.',
     'bad-time': 'That is no time of the kind chosen. Mend it, or choose how times are written.',
     'time-goes-back': 'The time goes back. Put the lines in order.',
+    'too-long': 'More than two months after the first line. Look at its date, or cut the file at each firing.',
     'bad-number': 'That is no number. Mend it, or leave the field empty.',
     'bad-start': 'Enter when minute 0 was.',
     'bad-line': 'The line is none of a recording.',

@@ -208,6 +208,7 @@ export const es: ShelfWords = {
     'cells-differ': 'Tiene más o menos campos que la primera línea. Corrija la línea.',
     'bad-time': 'No es una hora de la forma elegida. Corríjala, o elija cómo se escriben las horas.',
     'time-goes-back': 'La hora retrocede. Ordene las líneas.',
+    'too-long': 'Más de dos meses después de la primera línea. Mire su fecha o corte el archivo en cada hornada.',
     'bad-number': 'No es un número. Corríjalo, o deje el campo vacío.',
     'bad-start': 'Ponga cuándo fue el minuto 0.',
     'bad-line': 'La línea no es de una grabación.',
