@@ -15,8 +15,8 @@ const shared = { testTimeout: 600_000, hookTimeout: 600_000, pool: 'forks' as co
 export default defineConfig({
   root,
   test: {
-    // one more than the cores of the smallest machine: many tests wait for clocks, buzzers and pages
-    maxWorkers: 3,
+    // two more than the cores of the smallest machine: many tests wait for clocks, buzzers and pages
+    maxWorkers: 4,
     reporters: ['default', new NotChecked()],
     projects: [
       // pure functions leave nothing behind: a process for each file would cost more than the tests
@@ -27,6 +27,8 @@ export default defineConfig({
         test: {
           ...shared,
           name: 'built',
+          // each stops what it started; what must not share a process is a program of its own
+          isolate: false,
           include: ['tests/{contract,integration,faults}/**/*.test.ts'],
           exclude: [...long, ...withPages],
           globalSetup: ['tests/config/built-first.ts'],
