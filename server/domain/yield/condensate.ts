@@ -2,11 +2,12 @@ import type { CondenserKind, Range } from '../../contract/plan.ts'
 
 /**
  * Crude condensate caught, % of the dry wood. A bare pipe in air: double-drum kiln, 4.95 to 7.35 % of wood (J. Penelitian Hasil Hutan 2011).
- * Wet cloths: clay-kiln practice, 10 to 20 % (sources of the Japanese trade). Running water: 22 to 31 % (Nurhayati; Floresta e Ambiente).
+ * Wet cloths: from clay-kiln practice, 10 to 20 %, to a retort heated from outside, 25 to 40 % (sources of the Japanese trade): cloths that are
+ * kept wet let as little pass as running water does, 22 to 31 % (Nurhayati; Floresta e Ambiente), and what is caught holds water of the charge.
  */
 export const caughtPctOfDryWood: Record<CondenserKind, Range> = {
   'air-pipe': { low: 5, likely: 6.2, high: 10 },
-  'wet-cloths': { low: 10, likely: 14, high: 20 },
+  'wet-cloths': { low: 10, likely: 20, high: 40 },
   'water-jacket': { low: 22, likely: 26, high: 31 },
 }
 

@@ -44,6 +44,7 @@ export const en = {
     quiet: 'Quiet',
     proven: (time: string) => `sound proven at ${time}`,
     unproven: 'sound not proven yet',
+    unprovenSealed: 'sound not proven since it was sealed: prove it for the night',
     soundOff: 'sound waits for a touch',
     waiting: (n: number) => (n === 1 ? '1 entry waits for the link' : `${n} entries wait for the link`),
     refused: (n: number) => (n === 1 ? '1 entry was refused' : `${n} entries were refused`),

@@ -28,6 +28,7 @@ export const es: Words = {
     quiet: 'Tranquilo',
     proven: (time) => `sonido probado a las ${time}`,
     unproven: 'sonido sin probar',
+    unprovenSealed: 'sonido sin probar desde que se selló: pruébelo para la noche',
     soundOff: 'el sonido espera un toque',
     waiting: (n) => (n === 1 ? '1 anotación espera la conexión' : `${n} anotaciones esperan la conexión`),
     refused: (n) => (n === 1 ? '1 anotación rechazada' : `${n} anotaciones rechazadas`),

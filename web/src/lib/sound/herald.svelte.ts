@@ -4,7 +4,7 @@ import { soundOf } from '../alarms/standing.ts'
 import type { Choice } from '../choice/choice.svelte.ts'
 import { coveredAfterS } from '../live/clock.svelte.ts'
 import type { Session } from '../live/session.svelte.ts'
-import type { Speech } from '../words/speech.svelte.ts'
+import type { Words } from '../../words/en.ts'
 import type { PatternName } from './patterns.ts'
 import type { Sounder } from './sounder.svelte.ts'
 
@@ -19,13 +19,13 @@ const callOf: Partial<Record<Command, Call>> = {
 /** Says aloud what the screen says: alarms by their pattern until hushed, a new call once, the voice where there is one. */
 export class Herald {
   readonly #session: Session
-  readonly #speech: Speech
+  readonly #speech: { words: Words }
   readonly #choice: Choice
   readonly #sounder: Sounder
   #lastCall: Call | null = null
   #lastSound: PatternName | null = null
 
-  constructor(session: Session, speech: Speech, choice: Choice, sounder: Sounder) {
+  constructor(session: Session, speech: { words: Words }, choice: Choice, sounder: Sounder) {
     this.#session = session
     this.#speech = speech
     this.#choice = choice
@@ -50,6 +50,8 @@ export class Herald {
     const call = (command && callOf[command]) ?? null
     if (call === this.#lastCall) return
     this.#lastCall = call
+    // a call that has passed is not read to its end: a demo at speed would lag behind its own screen
+    this.#sounder.hush()
     if (call === null) return
     this.#sounder.play('call')
     if (this.#choice.now.voice) this.#sounder.say(this.#speech.words.voice.call[call], this.#choice.now.language)

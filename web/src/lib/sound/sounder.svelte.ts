@@ -41,8 +41,13 @@ export class Sounder {
     const spoken = new SpeechSynthesisUtterance(text)
     spoken.lang = language
     spoken.rate = 0.9
-    speechSynthesis.cancel()
+    this.hush()
     speechSynthesis.speak(spoken)
+  }
+
+  /** Ends the voice in the middle of what it says, and drops what waits behind it. */
+  hush(): void {
+    if (typeof speechSynthesis !== 'undefined') speechSynthesis.cancel()
   }
 
   stop(): void {

@@ -3,7 +3,7 @@ import type { Command, KilnView } from '../../../../server/contract/live.ts'
 import type { Words } from '../../words/en.ts'
 import type { Measures } from './measures.ts'
 import { shownDoubts } from './heard.ts'
-import { isSealed, reasonText, sentencesOf } from './sentence.ts'
+import { reasonText, sentencesOf } from './sentence.ts'
 
 // while it is collected the sentence itself says that the drip decides
 const sooner: Command[] = ['wait']
@@ -14,7 +14,7 @@ export function doubtText(kiln: KilnView, words: Words, measures: Measures): str
   const { command, firing } = kiln
   if (command.do === 'none' || command.do === 'light') return ''
   // of a sealed kiln nobody says that it is sure
-  const sure = isSealed(firing) ? '' : words.sure[command.sure]
+  const sure = firing.sealedAt === null ? words.sure[command.sure] : ''
   const { told, rest } = shownDoubts(command.doubts.slice(0, 2), kiln, words)
   return [
     sure,
