@@ -1,5 +1,7 @@
 import type { AlarmCode, AlarmState, Call, FaultWord, FiringWay, HealthCode, HintCode, Phase, Priority, Role } from './vocabulary.ts'
 import type { Action } from './actions.ts'
+import type { CondenserKind } from './plan.ts'
+import type { KilnSign } from './setup.ts'
 
 /** Milliseconds on the one monotonic axis of a site; outside it is mapped to UTC in one place, so it reads as Unix time. */
 export type Ms = number
@@ -91,11 +93,11 @@ export interface Fold<S> {
 }
 
 export interface Charge {
-  /** As loaded. */
+  /** As loaded, kg. */
   massKg?: number
-  /** Wet basis. */
+  /** Wet basis, %. */
   moisturePct?: number
-  /** Thickness of the pieces. */
+  /** Thickness of the pieces, mm. */
   pieceMm?: number
 }
 
@@ -119,11 +121,11 @@ export interface KilnConfig {
   /** Worth of a kilogram of condensate: good, tar-laden, watery. */
   worth: { good: number; tarry: number; watery: number }
   altitudeM: number
-  /** Its painted sign, one of `signs`. */
-  sign?: string | undefined
-  /** What the bottle under the outlet holds. */
+  /** Its painted sign. */
+  sign?: KilnSign | undefined
+  /** What the bottle under the outlet holds, L. */
   bottleL?: number | undefined
-  condenser?: 'air-pipe' | 'wet-cloths' | 'water-jacket' | undefined
+  condenser?: CondenserKind | undefined
   seed: number
   /** What earlier firings of this kiln taught (means and spreads of the ensemble's unknowns, by name). */
   prior?: Record<string, { mean: number; sd: number }>

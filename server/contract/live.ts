@@ -1,5 +1,6 @@
 import type { Act, Action } from './actions.ts'
 import type { ActId, ChannelId, Estimate, KilnConfig, KilnId, Ms, NodeId, Quality, Reason } from './fold.ts'
+import type { KilnSign } from './setup.ts'
 import type { AlarmCode, AlarmState, Call, FiringWay, HealthCode, HintCode, Phase, Priority, Role } from './vocabulary.ts'
 
 // What a live page knows of one kiln, cut into parts that are each sent whole when they change.
@@ -55,7 +56,7 @@ export interface FiringView {
   /** Between these the smoke is worth collecting, °C: this kiln's own limits. */
   band: { startC: number; stopC: number }
   /** The kiln's painted sign; null where none was chosen. */
-  sign: string | null
+  sign: KilnSign | null
 }
 
 /** What the operator is told to do now. `none` stands before lighting and after unloading. */

@@ -1,5 +1,8 @@
 import { z } from 'zod'
 import { actIdSchema, actionSchema } from '../contract/act-schema.ts'
+import type { KilnConfig, Limits } from '../contract/fold.ts'
+import { condenserKinds } from '../contract/plan.ts'
+import { signs } from '../contract/setup.ts'
 import { firingWays, healthCodes, roles } from '../contract/vocabulary.ts'
 
 const time = z
@@ -15,8 +18,27 @@ const charge = z.object({
 
 const roleByChannel = z.record(z.string(), z.enum(roles))
 
-/** The settings of a kiln as an export carries them; only their shape is checked here, their bounds were checked when they were set. */
-const configSchema = z.object({
+const limitsShape = {
+  smokeStartC: z.number(),
+  smokeStopC: z.number(),
+  condenserNoticeC: z.number(),
+  condenserWarningC: z.number(),
+  condenserOnDelayS: z.number(),
+  condenserOffDelayS: z.number(),
+  condenserDeadBandK: z.number(),
+  fireLowC: z.number(),
+  fireOutC: z.number(),
+  openHottestC: z.number(),
+  openMinimumWaitH: z.number(),
+  coCautionPpm: z.number(),
+  coLeavePpm: z.number(),
+} satisfies Record<keyof Limits, z.ZodType>
+
+/**
+ * The settings of a kiln as an export carries them; only their shape is checked here, their bounds were checked when they were set.
+ * A member that is not named here would be lost on the way in, so the compiler asks for each.
+ */
+const configShape = {
   kiln: z.string().min(1),
   name: z.string(),
   volumeL: z.number().positive(),
@@ -25,26 +47,16 @@ const configSchema = z.object({
   charge,
   roles: roleByChannel,
   calibration: z.record(z.string(), z.object({ gain: z.number(), offset: z.number() })),
-  limits: z.object({
-    smokeStartC: z.number(),
-    smokeStopC: z.number(),
-    condenserNoticeC: z.number(),
-    condenserWarningC: z.number(),
-    condenserOnDelayS: z.number(),
-    condenserOffDelayS: z.number(),
-    condenserDeadBandK: z.number(),
-    fireLowC: z.number(),
-    fireOutC: z.number(),
-    openHottestC: z.number(),
-    openMinimumWaitH: z.number(),
-    coCautionPpm: z.number(),
-    coLeavePpm: z.number(),
-  }),
+  limits: z.object(limitsShape),
   worth: z.object({ good: z.number(), tarry: z.number(), watery: z.number() }),
   altitudeM: z.number(),
+  sign: z.enum(signs).optional(),
+  bottleL: z.number().positive().optional(),
+  condenser: z.enum(condenserKinds).optional(),
   seed: z.number(),
   prior: z.record(z.string(), z.object({ mean: z.number(), sd: z.number() })).optional(),
-})
+} satisfies Record<keyof KilnConfig, z.ZodType>
+const configSchema = z.object(configShape)
 
 export const headerSchema = z.object({
   recording: z.literal(1),

@@ -1,5 +1,7 @@
 import { gzipSync } from 'node:zlib'
 import { describe, expect, test } from 'vitest'
+import type { KilnConfig } from '../../../server/contract/fold.ts'
+import { defaultKilnConfig } from '../../../server/contract/kiln-defaults.ts'
 import { readRecording, RecordingProblem } from '../../../server/recordings/read.ts'
 
 const text = (...rows: (object | string)[]) =>
@@ -35,6 +37,24 @@ describe('reading a recording', () => {
     expect(plain.lines).toHaveLength(3)
     expect(plain.lines[2]).toMatchObject({ action: 'observe', smoke: 'white', drip: 'pale' })
     expect(readRecording(gzipSync(example))).toEqual(plain)
+  })
+
+  test('keeps every setting of the kiln that an export carries', () => {
+    const config: Required<KilnConfig> = {
+      ...defaultKilnConfig(),
+      name: 'By the hedge',
+      charge: { massKg: 72, moisturePct: 25, pieceMm: 60 },
+      roles: { 'yard/n1/wall': 'wall' },
+      calibration: { 'yard/n1/wall': { gain: 1.01, offset: -0.5 } },
+      sign: 'moon',
+      bottleL: 1.5,
+      condenser: 'wet-cloths',
+      prior: { leak: { mean: 0.2, sd: 0.1 } },
+    }
+    const start = { at, seq: 7, config, intake: '', version: 1 }
+    const { header, lines } = readRecording(text({ recording: 1, start }, { at, config }))
+    expect(header.start).toEqual(start)
+    expect(lines).toEqual([{ at, config }])
   })
 
   test('needs nothing but the version in its header', () => {
