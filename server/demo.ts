@@ -108,8 +108,13 @@ export class Demo {
 
   private enter(line: RecordingLine): void {
     const entry = entryOf(line, { seq: this.played++, at: this.clock.now(), kiln: this.kiln })
-    if (entry.kind === 'message') void this.site.receive(entry)
-    if (entry.kind === 'act') void this.site.act(this.kiln, documentOf<Act>(entry))
+    if (entry.kind === 'message') this.site.receive(entry).catch((problem: unknown) => this.notTaken(line, problem))
+    if (entry.kind === 'act') this.site.act(this.kiln, documentOf<Act>(entry)).catch((problem: unknown) => this.notTaken(line, problem))
+  }
+
+  /** The rest is played all the same: a line of a demo is no reason for the service beside it to end. */
+  private notTaken({ at }: RecordingLine, problem: unknown): void {
+    this.log.warn({ problem, at }, 'a line of the demo could not be taken')
   }
 
   private pause(): void {

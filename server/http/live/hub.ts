@@ -40,7 +40,8 @@ export class Hub {
   private beats = 0
   private flushedAt = 0
   private siteAt = 0
-  private planned: NodeJS.Timeout | NodeJS.Immediate | null = null
+  /** Takes back the flush that is to come; null while none is. */
+  private takeBack: (() => void) | null = null
   private beating: NodeJS.Timeout | null = null
   private unlisten: () => void = () => {}
 
@@ -57,7 +58,8 @@ export class Hub {
   stop(): void {
     this.unlisten()
     if (this.beating) clearInterval(this.beating)
-    if (this.planned) clearTimeout(this.planned as NodeJS.Timeout)
+    this.takeBack?.()
+    this.takeBack = null
     for (const socket of this.clients.keys()) socket.close(1001)
   }
 
@@ -121,13 +123,20 @@ export class Hub {
   }
 
   private plan(): void {
-    if (this.planned || this.clients.size === 0) return
+    if (this.takeBack || this.clients.size === 0) return
     const wait = this.flushedAt + flushEveryMs - performance.now()
     const run = () => {
-      this.planned = null
+      this.takeBack = null
       this.flush()
     }
-    this.planned = wait > 0 ? setTimeout(run, wait) : setImmediate(run)
+    // each by its own kind: clearTimeout lets an immediate run
+    if (wait > 0) {
+      const timer = setTimeout(run, wait)
+      this.takeBack = () => clearTimeout(timer)
+    } else {
+      const next = setImmediate(run)
+      this.takeBack = () => clearImmediate(next)
+    }
   }
 
   private flush(): void {

@@ -35,7 +35,11 @@ export class LotBook {
   }
 
   start(): Promise<void> {
-    this.begun ??= this.load()
+    // a disk that fails once must not close the book for good
+    this.begun ??= this.load().catch((problem: unknown) => {
+      this.begun = null
+      throw problem
+    })
     return this.begun
   }
 

@@ -1,7 +1,10 @@
 import { EventEmitter } from 'node:events'
+import { setTimeout as pause } from 'node:timers/promises'
 import { describe, expect, test } from 'vitest'
 import type { WebSocket } from 'ws'
+import type { Instance } from '../../../server/http/instance.ts'
 import { Client } from '../../../server/http/live/client.ts'
+import { Hub } from '../../../server/http/live/hub.ts'
 import { Parts } from '../../../server/http/live/parts.ts'
 
 /** A socket whose other side reads only when it is told to. */
@@ -23,6 +26,9 @@ class SlowSocket extends EventEmitter {
   }
   terminate(): void {
     this.terminated = true
+  }
+  close(): void {
+    this.emit('close')
   }
 }
 
@@ -54,6 +60,42 @@ describe('a browser on the live socket', () => {
     client.send('channels', 'more')
     expect(socket.terminated).toBe(true)
   })
+})
+
+/** Of a site without kilns, which must not be asked once it has stopped. */
+function siteToLookAt() {
+  const site = { stopped: false, askedAfter: 0, changed: () => {} }
+  const instance: Partial<Instance> = {
+    now: () => 0,
+    speed: () => 1,
+    clockSure: () => true,
+    kilns: () => {
+      if (site.stopped) site.askedAfter++
+      return []
+    },
+    siteView: () => ({ nodes: [], refused: {}, health: [], demo: null }),
+    listen: (listener) => {
+      site.changed = () => listener([])
+      return () => {}
+    },
+  }
+  return { site, instance: instance as Instance }
+}
+
+test.each([
+  ['at once', 40],
+  ['in a moment', 0],
+])('a telling that was to come %s is taken back when the site stops', async (_when, sinceLastMs) => {
+  const { site, instance } = siteToLookAt()
+  const hub = new Hub(instance, '1')
+  hub.start()
+  hub.join(new SlowSocket() as unknown as WebSocket, () => true)
+  await pause(sinceLastMs)
+  site.changed()
+  hub.stop()
+  site.stopped = true
+  await pause(60)
+  expect(site.askedAfter).toBe(0)
 })
 
 test('only parts that changed are told', () => {

@@ -63,6 +63,20 @@ describe('the book of lots in the store', () => {
     expect((await book.add(give('y', 500), 'operator')).ok).toBe(true)
   })
 
+  it('opens once the store can be read, though the first reading failed', async () => {
+    const store = createMemoryStore()
+    await bookOn(store).add(fill('a', '1'), 'operator')
+    let failing = true
+    const book = bookOn({
+      ...store,
+      documents: (kind) => (failing ? Promise.reject(new Error('busy')) : store.documents(kind)),
+      putDocument: (document) => store.putDocument(document),
+    })
+    await expect(book.all()).rejects.toThrow('busy')
+    failing = false
+    expect((await book.all()).map(({ id }) => id)).toEqual(['a'])
+  })
+
   it('trusts a date that a person named, not a clock in doubt, and no day that has not come', async () => {
     const clock = { sure: false }
     const book = bookOn(createMemoryStore(), clock)
