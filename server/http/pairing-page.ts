@@ -1,19 +1,26 @@
 import { pairing as english } from './words/en.ts'
 import type { PairingWords } from './words/en.ts'
 import { pairing as spanish } from './words/es.ts'
+import { pairing as thai } from './words/th.ts'
 
 const invitation = /^[A-Za-z0-9_-]{10,100}$/
 
-/** Words in the first language of the browser that we have. @param accepted its Accept-Language header */
+const languages: readonly PairingWords[] = [english, spanish, thai]
+
+/** Words in the first language of the browser that we have, else in English. @param accepted its Accept-Language header */
 function wordsFor(accepted: string | undefined): PairingWords {
-  const known = (accepted ?? '').split(',').map((part) => part.trim().slice(0, 2).toLowerCase())
-  return known.find((language) => language === 'en' || language === 'es') === 'es' ? spanish : english
+  const wanted = (accepted ?? '').split(',').map((part) => part.trim().slice(0, 2).toLowerCase())
+  for (const language of wanted) {
+    const found = languages.find((words) => words.language === language)
+    if (found) return found
+  }
+  return english
 }
 
-function frame({ language }: PairingWords, title: string, body: string): string {
+function frame({ language, madeBy }: PairingWords, title: string, body: string): string {
   return `<!doctype html>
 <html lang="${language}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${title}</title></head>
-<body><main><h1>${title}</h1>${body}</main></body></html>
+<body><main><h1>${title}</h1>${body}${madeBy === '' ? '' : `<p><small>${madeBy}</small></p>`}</main></body></html>
 `
 }
 

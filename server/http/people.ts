@@ -1,6 +1,7 @@
 import { createHash, randomBytes, randomUUID, timingSafeEqual } from 'node:crypto'
 import type { Person } from '../contract/routes.ts'
 import type { Store } from '../storage/store.ts'
+import { Problem } from './problem.ts'
 import { Register } from './register.ts'
 
 export interface Device {
@@ -68,6 +69,19 @@ export class People {
     return secret
   }
 
+  /**
+   * One try from an address; a wrong secret counts against it and stands in the register.
+   * @throws Problem `too-many-tries` or `code-used`
+   */
+  async pairFrom(address: string, secret: string): Promise<{ secret: string; device: Device }> {
+    if (!this.mayTry(address)) throw new Problem('too-many-tries')
+    const paired = await this.pair(secret)
+    if (paired) return paired
+    this.failed(address)
+    this.register.note('pair-refused', 'anyone', address)
+    throw new Problem('code-used')
+  }
+
   /** The lasting secret of the browser, or null where the invitation is unknown, used or too old. */
   async pair(secret: string): Promise<{ secret: string; device: Device } | null> {
     const hash = hashOf(secret)
@@ -88,7 +102,7 @@ export class People {
   }
 
   /** False when too many wrong secrets came from this address in the last minute; others are not locked out by it. */
-  mayTry(address: string): boolean {
+  private mayTry(address: string): boolean {
     const now = this.now()
     const recent = (this.tries.get(address) ?? []).filter((at) => now - at < triesWithinMs)
     if (recent.length > 0) this.tries.set(address, recent)
@@ -96,7 +110,7 @@ export class People {
     return recent.length < mostTries
   }
 
-  failed(address: string): void {
+  private failed(address: string): void {
     if (this.tries.size >= mostAddresses) this.tries.delete([...this.tries.keys()][0] ?? '')
     this.tries.set(address, [...(this.tries.get(address) ?? []), this.now()])
   }

@@ -145,16 +145,10 @@ export class HttpDoor {
   }
 
   private async pair(context: Context): Promise<Response> {
-    const { people, log } = this.setup
+    const { people } = this.setup
     const from = addressOf(context)
-    if (!people.mayTry(from)) return failed(new Problem('too-many-tries'), log, context)
-    const code = (await context.req.parseBody()).code
-    const paired = typeof code === 'string' ? await people.pair(code) : null
-    if (!paired) {
-      people.failed(from)
-      people.register.note('pair-refused', 'anyone', from)
-      return failed(new Problem('code-used'), log, context)
-    }
+    const { code } = await context.req.parseBody()
+    const paired = await people.pairFrom(from, typeof code === 'string' ? code : '')
     people.register.note('pair', paired.device.person, from)
     return new Response(null, { status: 303, headers: { location: '/', 'set-cookie': cookieFor(paired.secret, isSecure(context)) } })
   }

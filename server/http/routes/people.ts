@@ -19,13 +19,7 @@ export function peopleRoutes(people: People) {
     },
     async pair({ body, from, secure }: Question): Promise<Answer> {
       const { code } = understood(z.object({ code: z.string().min(1).max(100) }), body)
-      if (!people.mayTry(from)) throw new Problem('too-many-tries')
-      const paired = await people.pair(code)
-      if (!paired) {
-        people.failed(from)
-        people.register.note('pair-refused', 'anyone', from)
-        throw new Problem('code-used')
-      }
+      const paired = await people.pairFrom(from, code)
       return { json: { person: paired.device.person }, headers: { 'set-cookie': cookieFor(paired.secret, secure) } }
     },
     register({ query }: Question): Answer {

@@ -1,7 +1,9 @@
 import type { PairingWords } from './en.ts'
 
+/** Spanish, made by a machine and not yet read by a speaker. */
 export const pairing: PairingWords = {
   language: 'es',
+  madeBy: 'Traducido por máquina; ningún hablante lo ha leído todavía.',
   title: 'Enlazar esta tableta',
   explain: 'Un toque, y este navegador puede mirar y anotar aquí. El enlace vale una sola vez y durante un cuarto de hora.',
   button: 'Enlazar esta tableta',

@@ -100,12 +100,15 @@ describe('pairing', () => {
     expect(third.deviceOf(paired.secret)).toBeNull()
   })
 
-  test('wrong codes soon have to wait', () => {
+  test('after ten wrong codes within a minute an address waits, right code or not, and no other does', async () => {
     let now = 0
     const people = new People(createMemoryStore(), () => now)
-    for (let i = 0; i < 10; i++) people.failed('x')
-    expect(people.mayTry('x')).toBe(false)
+    const [code, another] = [people.invite('owner', ''), people.invite('operator', '')]
+    for (let i = 0; i < 10; i++) await expect(people.pairFrom('x', 'guess')).rejects.toMatchObject({ code: 'code-used' })
+    await expect(people.pairFrom('x', code)).rejects.toMatchObject({ code: 'too-many-tries' })
+    expect((await people.pairFrom('y', another)).device.person).toBe('operator')
     now += 60_001
-    expect(people.mayTry('x')).toBe(true)
+    expect((await people.pairFrom('x', code)).device.person).toBe('owner')
+    expect(people.register.newest(20).map(({ what, from }) => `${what} ${from}`)).toEqual(Array(10).fill('pair-refused x'))
   })
 })
