@@ -47,8 +47,10 @@ export function fireIsWanted(scene: Scene): boolean {
 
 /** Every good firebox sample. */
 export function judgeFire(scene: Scene, fireboxC: number, tell: Tell): void {
-  const { fire, look } = scene
-  if (!fire.established) return
+  const { fire, look, board } = scene
+  // what was told of a fire that turned out to be no firing still has to end
+  const told = board.items['fire-dying']?.on === true || board.items['fire-out']?.on === true
+  if (!fire.established && !told) return
   const quiet = !fireIsWanted(scene)
   const limit = dyingC(fire, look)
   const because: Reason[] = [{ code: 'firebox-under', value: fireboxC, limit }]

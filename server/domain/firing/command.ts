@@ -100,10 +100,20 @@ function doubtsOf(state: KilnState): Reason[] {
   const doubts: Reason[] = []
   if (state.facts.sealedAt !== null) doubts.push(...(state.cooling?.doubts ?? []))
   for (const role of needed) if (isSilent(state, role)) doubts.push({ code: `no-${role}` })
-  const fitted = Object.entries(state.channels).find(([, channel]) => channel.role === 'smoke')
-  if (mean(state.past.smoke, 10) === null)
-    doubts.push(fitted === undefined ? { code: 'no-smoke-probe' } : { code: 'smoke-probe-failed', channel: fitted[0] })
+  const smoke = smokeDoubt(state)
+  // a sealed chimney smokes no more
+  if (smoke !== null && state.facts.sealedAt === null) doubts.push(smoke)
   if (chargeMass(state.config, state.facts.charge).assumed)
     doubts.push({ code: 'charge-assumed', value: chargeMass(state.config, state.facts.charge).wetKg })
   return doubts
+}
+
+/** Why the smoke is estimated; null where it is measured. A probe that was put in during the firing counts once it has a few minutes behind it. */
+function smokeDoubt({ past, channels }: KilnState): Reason | null {
+  if (mean(past.smoke, 10) !== null) return null
+  const fitted = Object.entries(channels).find(([, { role }]) => role === 'smoke')
+  if (fitted === undefined) return { code: 'no-smoke-probe' }
+  const [channel, { track, faultSince }] = fitted
+  const speaks = faultSince === null && track.value !== null && track.quality === 'good' && !track.nodeLost
+  return { code: speaks ? 'smoke-probe-new' : 'smoke-probe-failed', channel }
 }

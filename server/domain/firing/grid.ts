@@ -19,7 +19,7 @@ import type { Emit } from './emit.ts'
 import { mean, write } from './history.ts'
 import type { Look } from './look.ts'
 import { stepModel } from './model.ts'
-import { litAtOf, lookAt, type KilnState } from './state.ts'
+import { freshFiring, litAtOf, lookAt, type KilnState } from './state.ts'
 
 export const gridMs = 10_000
 const minuteMs = 60_000
@@ -74,6 +74,14 @@ function stepPhases(state: KilnState, look: Look, emit: Emit): void {
     state.evidence.push({ at: litAt, kind: 'lit' })
   }
   emit.say(look.at, { kind: 'phase', phase, because })
+  if (phase === 'idle' && look.facts.unloadedAt === null) forgetFiring(state, look.at)
+}
+
+/** What was taken for a lighting was none: the kiln waits for one as before. */
+function forgetFiring(state: KilnState, at: Ms): void {
+  Object.assign(state, freshFiring(at))
+  state.firing = null
+  state.model = null
 }
 
 /** Cold is what the opening call found; a gap opened before it was due makes nothing cold. */

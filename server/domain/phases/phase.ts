@@ -1,7 +1,7 @@
 import type { Ms, Reason } from '../../contract/fold.ts'
 import type { Phase } from '../../contract/vocabulary.ts'
 import type { Look } from '../firing/look.ts'
-import { highest, mean, slope } from '../firing/history.ts'
+import { highest, lowest, mean, slope } from '../firing/history.ts'
 import { newest } from '../firing/facts.ts'
 import type { Window } from '../calls/window.ts'
 import { drumRateKPerH, smokeBands, wallBands } from './limits.ts'
@@ -38,6 +38,9 @@ const minuteMs = 60_000
 
 /** Firebox this hot with nobody having logged a lighting means that somebody lit it: common practice, no source. */
 const inferredFireC = 250
+/** With no load in the book it may be embers in an emptied drum, or a trial fire: the pipe must warm by so much as well, or the fire last. Own judgement. */
+const pipeWarmsK = 10
+const lastsMin = 60
 
 const smokeOf = (look: Look): number | null => mean(look.past.smoke, 10)
 const wallOf = (look: Look): number | null => mean(look.past.wall, 10)
@@ -129,6 +132,7 @@ export function stepPhase(state: PhaseState, look: Look, window: Window, cold: R
   }
   if (state.phase === 'idle') return ignite(state, look)
   if (state.phase === 'failed') return relight(state, look)
+  if (fails(state, look) && isNobodys(state, look)) return move(state, look.at, 'idle', [{ code: 'signs-gone' }])
   if (fails(state, look))
     return move(state, at, 'failed', [{ code: 'fire-out', value: look.now.firebox ?? 0, limit: look.config.limits.fireOutC }])
   return forward(state, look, window) || back(state, look)
@@ -154,8 +158,19 @@ function ignite(state: PhaseState, look: Look): boolean {
   }
   state.held.kindling ??= look.at
   if (look.at - state.held.kindling < 3 * minuteMs) return false
+  const burntMin = (look.at - state.held.kindling) / minuteMs
+  if (look.facts.loadedAt === null && burntMin < lastsMin && !pipeWarms(look)) return false
   state.litInferredAt = state.held.kindling
   return move(state, look.at, 'kindling', [{ code: 'firebox-over', value: firebox, limit: inferredFireC, forS: 180 }])
+}
+
+/** Warm gas comes through: the drum draws. */
+function pipeWarms({ past }: Look): boolean {
+  return [past.outlet, past.smoke].some((pipe) => {
+    const now = mean(pipe, 3)
+    const low = lowest(pipe, 120)
+    return now !== null && low !== null && now - low >= pipeWarmsK
+  })
 }
 
 /** Cold is what the safety call says; a rise makes it cooling again. */
@@ -198,6 +213,12 @@ function fails(state: PhaseState, look: Look): boolean {
   const wall = slope(past.wall, cooledForMin)
   const vapour = mean(past.smoke, 10) ?? mean(past.outlet, 10)
   return wall !== null && wall < -6 && vapour !== null && vapour < smokeBands.drying
+}
+
+/** A fire that nobody logged, in a drum that nobody loaded, and that is out before any wood caught was no firing: nothing is to be lit again. */
+function isNobodys(state: PhaseState, { facts }: Look): boolean {
+  const early = state.phase === 'kindling' || state.phase === 'drying'
+  return early && facts.litAt === null && facts.loadedAt === null && state.litInferredAt !== null
 }
 
 function forward(state: PhaseState, look: Look, window: Window): boolean {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { defaultKilnConfig } from '../../../../server/contract/kiln-defaults.ts'
 import type { Input, Output } from '../../../../server/contract/fold.ts'
 import { kilnFold } from '../../../../server/domain/firing/fold.ts'
-import { callsOf, drum, firing, lightAt, lit, phasesOf, play, rulesOnly, withoutSmoke } from './bench.ts'
+import { alarmsOf, callsOf, drum, firing, lightAt, lit, minutesOf, phasesOf, play, rulesOnly, through, withoutSmoke } from './bench.ts'
 
 const day = firing(
   drum,
@@ -113,6 +113,23 @@ describe('roles', () => {
     const three = firing(withoutSmoke(drum), [lit], -14, 120)
     expect(play(three).view.command.doubts.map((d) => d.code)).toContain('no-smoke-probe')
   })
+  it('of a smoke probe that is put in while it burns it says that it is new, never that it gives no number', () => {
+    const added = (until: number) =>
+      play(
+        firing(drum, [lit], -14, until).filter(
+          (input) => !('channel' in input && input.channel.endsWith('/smoke')) || input.at > lightAt + 120 * 60_000,
+        ),
+      ).view
+    const codes = (until: number) => added(until).command.doubts.flatMap(({ code }) => (code.includes('smoke') ? [code] : []))
+    expect(codes(119)).toEqual(['no-smoke-probe'])
+    for (const minute of [120.3, 121, 122.5, 123.5]) {
+      expect(codes(minute)).toEqual(['smoke-probe-new'])
+      expect(added(minute).channels.find(({ role }) => role === 'smoke')?.value).toBeGreaterThan(50)
+    }
+    expect(codes(125)).toEqual([])
+    const broken = play(firing({ ...drum, smoke: () => null }, [lit], -14, 60)).view
+    expect(broken.command.doubts.map(({ code }) => code)).toContain('smoke-probe-failed')
+  })
 })
 
 describe('a reading typed in by hand', () => {
@@ -125,5 +142,62 @@ describe('a reading typed in by hand', () => {
     )
     const wall = play(inputs).view.channels.find((c) => c.role === 'wall')
     expect(wall).toMatchObject({ value: 58, quality: 'good', heard: 'fresh' })
+  })
+})
+
+describe('a fire that nobody logged', () => {
+  const fire = (fromMin: number, toMin: number) => through([0, 20], [fromMin, 20], [fromMin + 2, 420], [toMin, 400], [toMin + 20, 25])
+
+  it('is a lighting where the drum is loaded, or where the pipe warms', () => {
+    const { view } = play(firing({ firebox: fire(20, 200), wall: () => 20, outlet: () => 18 }, [[5, { action: 'load' }]], 0, 40))
+    expect(view.firing).toMatchObject({ phase: 'kindling', litInferred: true })
+    const drawn = play(firing({ ...withoutSmoke(drum), firebox: fire(20, 200), outlet: through([0, 18], [24, 18], [60, 50]) }, [], 0, 70))
+    expect(drawn.view.firing.litInferred).toBe(true)
+    expect(drawn.view.firing.litAt ?? Infinity).toBeLessThan(lightAt + 23 * 60_000)
+  })
+
+  it('is one in any case once it has burnt for an hour', () => {
+    const { view } = play(firing({ firebox: fire(20, 200) }, [], 0, 90))
+    expect(view.firing.litInferred).toBe(true)
+  })
+
+  it('is no firing where embers flare up in an emptied drum: nothing is told and nothing to be lit again', () => {
+    const embers = firing({ firebox: fire(20, 45), wall: () => 24, outlet: through([0, 20], [20, 20], [40, 26], [90, 21]) }, [], 0, 150)
+    const { outputs, view } = play(embers)
+    expect(phasesOf(outputs)).toEqual([])
+    expect(alarmsOf(outputs)).toEqual([])
+    expect(view).toMatchObject({ command: { do: 'none' }, firing: { phase: 'idle', litAt: null, firing: null } })
+  })
+
+  it('is forgotten where a trial fire warmed the pipe and is out again', () => {
+    const trial = firing(
+      { firebox: fire(20, 60), wall: () => 24, outlet: through([0, 20], [20, 20], [35, 40], [60, 40], [90, 21]) },
+      [],
+      0,
+      150,
+    )
+    const { outputs, view } = play(trial)
+    expect(phasesOf(outputs)).toEqual(['kindling', 'idle'])
+    expect(view).toMatchObject({ command: { do: 'none' }, hands: null, firing: { phase: 'idle', litAt: null, firing: null } })
+    expect(view.alarms.filter(({ state }) => state !== 'normal' && state !== 'suppressed')).toEqual([])
+  })
+
+  it('that comes back after the unloading begins nothing', () => {
+    const acts: Parameters<typeof firing>[1] = [lit, [540, { action: 'seal' }], [2200, { action: 'crack' }], [2235, { action: 'open' }]]
+    const again = { ...drum, firebox: (m: number) => (m > 2260 && m < 2300 ? 300 : drum.firebox!(m)) }
+    const { view, outputs } = play(firing(again, [...acts, [2250, { action: 'unload' }]], -10, 2320))
+    expect(phasesOf(outputs).at(-1)).toBe('idle')
+    expect(view).toMatchObject({ command: { do: 'none' }, firing: { phase: 'idle', firing: null } })
+  })
+
+  it('after a trial opening that nobody logged keeps the kiln shut within ten minutes, and is no new firing', () => {
+    const flares = through([0, 0], [2301, 0], [2341, 400])
+    const fed = { ...drum, firebox: (m: number) => drum.firebox!(m)! + flares(m) }
+    const { view, outputs } = play(firing(fed, [lit, [540, { action: 'seal' }]], -10, 2350))
+    expect(callsOf(outputs).slice(-2)).toEqual(['open due', 'open withdrawn'])
+    expect(minutesOf(outputs, 'call', (o) => o.kind === 'call' && o.state === 'withdrawn')[0]).toBeLessThanOrEqual(2311)
+    expect(alarmsOf(outputs)).toContain('reignition')
+    expect(view.command.do).toBe('keep-shut')
+    expect(phasesOf(outputs).filter((phase) => phase === 'kindling')).toHaveLength(1)
   })
 })

@@ -130,3 +130,17 @@ test('under the why: how sure, what can not be judged, what would change the cal
   // of a sealed kiln nobody says that it is sure
   expect(doubtText(scenes.night, en, measures)).toBe('')
 })
+
+test('what was asked for and is over is told no more: the wait of a sealed kiln, the reason of a phase long ago', () => {
+  const because = [
+    { code: 'sealed-for', value: 9.9, limit: 10 },
+    { code: 'hottest-below', value: 132, limit: 45 },
+  ]
+  const at = (hours: number) =>
+    told(kiln({ command: { do: 'keep-shut', because }, firing: { phase: 'cooling', sealedAt: noon - hours * hour } })).why
+  expect(at(9)).toContain('at least 10 h are needed')
+  expect(at(10.1)).not.toContain('are needed')
+  expect(at(10.1)).toContain('The hottest part may be 132 °C')
+  const drying = kiln({ command: { do: 'wait', because: [{ code: 'outlet-over', value: 51, limit: 45, forS: 300 }] } })
+  expect(told(drying).why).toContain(en.waits.drying)
+})

@@ -138,13 +138,17 @@ function reasonsNow({ command, calls, firing }: KilnView, now: Ms): Reason[] {
     reason.code === 'sealed-for' && firing.sealedAt !== null ? { ...reason, value: sinceMs(firing.sealedAt, now) / 3_600_000 } : reason,
   )
   return reasons.filter(
-    ({ code }) => !code.startsWith('logged') && !(command.do === 'wait' && !back && (isOfPhase(code) || code.startsWith('seen-'))),
+    ({ code, value = 0, limit = Infinity }) =>
+      // what speaks against opening no longer does once the wait is over
+      !(command.do === 'keep-shut' && code === 'sealed-for' && value >= limit) &&
+      !code.startsWith('logged') &&
+      !(command.do === 'wait' && !back && (isOfPhase(code) || code.startsWith('seen-'))),
   )
 }
 
 /** Why a phase began, perhaps an hour ago. */
 function isOfPhase(code: string): boolean {
-  return /^(smoke|wall|firebox|heat|vapour|signs|time)-/.test(code)
+  return /^(smoke|wall|firebox|outlet|heat|vapour|signs|time)-/.test(code)
 }
 
 /** A reason holds the number of the moment when the call came; the newest number and its slope take its place. */

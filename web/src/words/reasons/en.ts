@@ -100,6 +100,7 @@ export const en = {
   'no-outlet': () => 'Nothing is heard of the condenser outlet',
   'no-smoke-probe': () => 'There is no smoke probe: the smoke is estimated',
   'smoke-probe-failed': () => 'The smoke probe gives no number: the smoke is estimated',
+  'smoke-probe-new': () => 'The smoke probe has been heard for too short a time: it counts in a few minutes',
 
   'stop-may-come': () => 'Stopping may come soon: a late stop then spoils one bottle only',
   'glass-every': (r, m) => `A glass every ${told.number(r, m)} min teaches most`,

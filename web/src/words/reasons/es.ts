@@ -98,6 +98,7 @@ export const es: ReasonList = {
   'no-outlet': () => 'Nada se oye de la salida',
   'no-smoke-probe': () => 'No hay sonda de humo: el humo se estima',
   'smoke-probe-failed': () => 'La sonda de humo no da número: el humo se estima',
+  'smoke-probe-new': () => 'La sonda del humo se oye desde hace muy poco: cuenta dentro de unos minutos',
 
   'stop-may-come': () => 'Puede tocar parar pronto: una parada tardía estropea así una sola botella',
   'glass-every': (r, m) => `Un vaso cada ${told.number(r, m)} min enseña más que nada`,
