@@ -31,7 +31,8 @@ export function instanceOf<I, K>(
     session: (kiln) => site.session(kiln),
     idleCurve: (session) => site.idleCurve(session),
     act: (kiln, act) => site.act(kiln, act),
-    echo: (visible) => site.echo(visible),
+    echo: (page, visible) => site.echo(page, visible),
+    leave: (page) => site.leave(page),
     listen: (listener) => site.listen(listener),
   }
 }

@@ -3,6 +3,7 @@ import type { KilnConfig, KilnId, Ms } from '../contract/fold.ts'
 import type { KilnView, SiteView } from '../contract/live.ts'
 import type { ProbeView } from '../contract/setup.ts'
 import type { Effect } from '../runtime/driver.ts'
+import type { Page } from '../runtime/watch.ts'
 import type { CurvePoint, Store } from '../storage/store.ts'
 
 /** A site as the web sees it: the kiln itself, or the demo with a clock, store and topics of its own. */
@@ -21,6 +22,7 @@ export interface Instance {
   session(kiln: KilnId): { id: string; openedAt: Ms | null; config: KilnConfig } | null
   idleCurve(session: string): readonly CurvePoint[]
   act(kiln: KilnId, act: Omit<Act, 'at'>): Promise<void>
-  echo(visible: boolean): void
+  echo(page: Page, visible: boolean): void
+  leave(page: Page): void
   listen(listener: (effects: readonly Effect[]) => void): () => void
 }

@@ -17,7 +17,7 @@ import { Recorder } from './recorder.ts'
 import { rolesAfter } from './roles.ts'
 import type { Session } from './session.ts'
 import { Shelf } from './shelf.ts'
-import { Watch } from './watch.ts'
+import { Watch, type Page } from './watch.ts'
 
 export interface SiteSetup<I, K> {
   folds: Folds<I, K>
@@ -153,8 +153,13 @@ export class Site<I, K> {
   }
 
   /** The page's own script answered a beat. */
-  echo(visible: boolean): void {
-    this.live().watch.echo(this.now(), visible)
+  echo(page: Page, visible: boolean): void {
+    this.live().watch.echo(page, this.now(), visible)
+  }
+
+  /** The page was closed in order; one that is cut off says nothing. */
+  leave(page: Page): void {
+    this.running?.watch.leave(page)
   }
 
   now(): Ms {
@@ -222,6 +227,7 @@ export class Site<I, K> {
     const { clock } = this.live()
     const next = (Math.floor(clock.now() / secondMs) + 1) * secondMs
     this.cancelTick = clock.at(next, () => {
+      this.live().watch.look(this.now())
       this.live().inbox.tick()
       this.scheduleTick()
     })
@@ -234,7 +240,7 @@ export class Site<I, K> {
     const passed = (everyMs: number) => Math.floor(driver.state.at / everyMs) > Math.floor(before / everyMs)
     if (this.failing.has('storage-failing') && passed(probeEveryMs)) this.probe()
     // the demo runs faster than anybody could answer
-    this.setHealth('nobody-watching', !this.setup.demo && this.firing() && watch.unwatched(at))
+    this.setHealth('nobody-watching', !this.setup.demo && this.firing() && watch.unwatched())
     if (at - this.failedAt > mendedAfterMs) this.setHealth('service-failing', false)
     if (!this.firing()) clock.catchUp()
     this.setHealth('clock-suspect', !clock.sure())

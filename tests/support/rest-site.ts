@@ -38,6 +38,7 @@ export class RestSite {
       idleCurve: () => [],
       act: () => Promise.resolve(),
       echo: () => undefined,
+      leave: () => undefined,
       listen: () => () => undefined,
     }
     const box = {

@@ -13,6 +13,8 @@ const beatEveryMs = 2000
 /** At most so often, so that many readings a second make few messages. */
 const flushEveryMs = 20
 const siteEveryMs = 1000
+/** What a browser says of a page that is closed or loaded again (RFC 6455, 7.4.1); a page that is cut off says nothing. */
+const goingAway = 1001
 /** A tablet that was away sends what it kept at once; nobody's hand is faster than this. */
 const mostABeat = 200
 
@@ -60,7 +62,7 @@ export class Hub {
     if (this.beating) clearInterval(this.beating)
     this.takeBack?.()
     this.takeBack = null
-    for (const socket of this.clients.keys()) socket.close(1001)
+    for (const socket of this.clients.keys()) socket.close(goingAway)
   }
 
   /** @param may asked anew for each act and at each beat: a browser that was removed hears nothing more */
@@ -70,7 +72,8 @@ export class Hub {
     this.clients.set(socket, client)
     this.mayLook.set(socket, () => may('viewer'))
     client.send('hello', JSON.stringify(this.hello()))
-    socket.on('close', () => {
+    socket.on('close', (code) => {
+      if (code === goingAway) this.instance.leave(client)
       for (const known of [this.clients, this.mayLook, this.heard]) known.delete(socket)
     })
     socket.on('error', () => socket.terminate())
@@ -86,7 +89,7 @@ export class Hub {
   private hear(socket: WebSocket, client: Client, text: string, mayAct: () => boolean, acted: () => void): void {
     const message = parsed(text)
     if (!message) return socket.close(1008)
-    if (message.type === 'echo') return this.instance.echo(message.visible)
+    if (message.type === 'echo') return this.instance.echo(client, message.visible)
     const { id, kiln, act, doneAt, corrects } = message
     const refuse = (problem: string) => this.answer(client, { type: 'act-refused', id, problem, params: {} })
     if (!mayAct()) return refuse('not-allowed')

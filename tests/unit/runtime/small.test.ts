@@ -83,12 +83,67 @@ test('estimates and forecasts come at a readable pace', () => {
   expect(forecast(320_000)).toBe(true)
 })
 
-test('nobody watches a minute after the last echo of a page that could be seen', () => {
-  const watch = new Watch(0)
-  watch.echo(30_000, true)
-  watch.echo(80_000, false)
-  expect(watch.unwatched(90_000)).toBe(false)
-  expect(watch.unwatched(90_001)).toBe(true)
+describe('who watches', () => {
+  const [tablet, phone] = [{}, {}]
+  /** Looks once a second until `to`; beats come every 2 s and are answered as `says` tells: true seen, false hidden, null not at all. */
+  const missed = (to: number, pages: { page: object; says: (s: number) => boolean | null }[], leaves?: { page: object; s: number }) => {
+    const watch = new Watch(0)
+    for (let s = 1; s <= to; s++) {
+      for (const { page, says } of pages) {
+        const visible = s % 2 === 0 ? says(s) : null
+        if (visible !== null) watch.echo(page, s * 1000, visible)
+      }
+      if (leaves?.s === s) watch.leave(leaves.page)
+      watch.look(s * 1000)
+      if (watch.unwatched()) return s
+    }
+    return null
+  }
+  const until = (s: number) => (now: number) => (now <= s ? true : null)
+
+  test('a page that stops is known within 15 s (reliability 11.5), however long it watched before', () => {
+    expect(missed(600, [{ page: tablet, says: until(10) }])).toBe(24)
+    expect(missed(600, [{ page: tablet, says: until(300) }])).toBe(314)
+    // hidden at its last word, as a tablet that falls asleep
+    expect(missed(600, [{ page: tablet, says: (s) => (s <= 298 ? true : s === 300 ? false : null) }])).toBe(314)
+  })
+
+  test('a gap of ten seconds and a slow page raise nothing', () => {
+    expect(missed(600, [{ page: tablet, says: (s) => (s % 100 < 10 ? null : true) }])).toBeNull()
+    expect(missed(600, [{ page: tablet, says: (s) => (s % 12 === 0 ? true : null) }])).toBeNull()
+  })
+
+  test('a page that answers and is hidden has a minute, as the one that was closed in order (field-ui 1.8); so has the beginning', () => {
+    expect(missed(600, [{ page: tablet, says: (s) => s <= 100 }])).toBe(161)
+    expect(missed(600, [{ page: tablet, says: until(100) }], { page: tablet, s: 101 })).toBe(161)
+    expect(missed(600, [])).toBe(61)
+    expect(missed(600, [{ page: tablet, says: () => false }])).toBe(61)
+  })
+
+  test('one page that is seen is enough; one that was closed excuses none that stops', () => {
+    expect(
+      missed(
+        600,
+        [tablet, phone].map((page) => ({ page, says: page === phone ? () => true : until(20) })),
+      ),
+    ).toBeNull()
+    const both = [
+      { page: phone, says: until(100) },
+      { page: tablet, says: until(110) },
+    ]
+    expect(missed(600, both, { page: phone, s: 101 })).toBe(124)
+  })
+
+  test('while the service itself stood still nobody was missed', () => {
+    const watch = new Watch(0)
+    watch.echo(tablet, 1000, true)
+    const missed = (now: number) => {
+      watch.look(now)
+      return watch.unwatched()
+    }
+    expect([1000, 2000, 40_000, 50_000].map(missed)).toEqual([false, false, false, false])
+    expect(Array.from({ length: 14 }, (_, s) => missed(51_000 + s * 1000)).indexOf(true)).toBe(12)
+  })
 })
 
 test('the buzzer plays the most urgent that nobody has acknowledged, then the most urgent that stands in silence', () => {

@@ -108,10 +108,11 @@ describe('a site in trouble', () => {
     clock.moveTo(start + 203_000)
     await settled()
     expect(site.siteView().health.map((one) => one.code)).toEqual(['nobody-watching'])
-    site.echo(false)
+    const page = {}
+    site.echo(page, false)
     clock.moveTo(start + 204_000)
     expect(site.siteView().health).toHaveLength(1)
-    site.echo(true)
+    site.echo(page, true)
     clock.moveTo(start + 206_000)
     expect(site.siteView().health).toEqual([])
     await site.stop()

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { blindSpans } from '../../../../web/src/lib/chart/around.ts'
+import { blindSpans, unwatchedSpans } from '../../../../web/src/lib/chart/around.ts'
 import { besideEnd, fireRange, mainRange, spread, ticksOf } from '../../../../web/src/lib/chart/scales.ts'
 import { namedRuns, pictureOf } from '../../../../web/src/lib/kiln/picture.ts'
 import { sparkPath } from '../../../../web/src/views/shelf/spark.ts'
@@ -82,4 +82,15 @@ describe('blind time', () => {
   test('lasts until now when nothing came back', () => {
     expect(blindSpans(one([1, 2, null]), 9 * minute)).toEqual([{ from: minute, to: 9 * minute }])
   })
+})
+
+test('when nobody watched is from the alarm to its end, however often it was told or taken note of meanwhile', () => {
+  const mark = (minutes: number, state: string, code = 'nobody-watching') => ({ t: minutes * minute, kind: 'alarm' as const, code, state })
+  const told = [
+    ...[mark(1, 'unacknowledged'), mark(2, 'acknowledged'), mark(3, 'unacknowledged', 'co-high'), mark(4, 'unacknowledged')],
+    ...[mark(5, 'normal'), mark(6, 'normal'), mark(7, 'unacknowledged')],
+  ]
+  const first = { from: minute, to: 5 * minute }
+  expect(unwatchedSpans({ marks: told, to: 8 * minute }, 9 * minute)).toEqual([first, { from: 7 * minute, to: 9 * minute }])
+  expect(unwatchedSpans({ marks: told, to: 8 * minute }, null)).toEqual([first, { from: 7 * minute, to: 8 * minute }])
 })

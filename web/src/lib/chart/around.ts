@@ -7,6 +7,8 @@ import type { Ghost } from './feed.svelte.ts'
 import { drawnSeries } from './lines.ts'
 
 const usualBand = { startC: defaultLimits.smokeStartC, stopC: defaultLimits.smokeStopC }
+/** What nobody saw was measured all the same: the lines under it are to be read. */
+const unwatchedHeight = 0.08
 /** A channel counts as lost after a minute (wire format, 7): so long without any is blind time. */
 const blindMs = 60_000
 
@@ -37,7 +39,10 @@ export function aroundOf({ curve, now, forecast, ghost, band = usualBand, words,
     now,
     forecast,
     ghost: ghost && { ...ghostLine(ghost, curve), label: words.chart.before },
-    blind: { spans: blindSpans(curve, now), label: words.chart.blind },
+    blind: [
+      ...blindSpans(curve, now).map((span) => ({ ...span, height: 1, label: words.chart.blind })),
+      ...unwatchedSpans(curve, now).map((span) => ({ ...span, height: unwatchedHeight, label: words.alarms['nobody-watching'].name })),
+    ],
     band: {
       from: band.startC,
       to: band.stopC,
@@ -57,7 +62,7 @@ const quietActs = ['observe', 'glass', 'note', 'arm', 'acknowledge', 'shelve', '
 function worthAMark({ kind, code, state }: Curve['marks'][number]): boolean {
   if (kind === 'act') return !quietActs.includes(code)
   if (kind === 'call') return state === 'due'
-  // that nobody looked says nothing of the kiln, and comes often
+  // that nobody looked is drawn as a span
   return state === 'unacknowledged' && code !== 'nobody-watching'
 }
 
@@ -87,5 +92,21 @@ export function blindSpans(curve: Pick<Curve, 't' | 'series'>, now: Ms | null): 
     heard = t
   })
   if (now !== null) add(now)
+  return spans
+}
+
+/** When no page was awake: from the alarm to its end, or to now. */
+export function unwatchedSpans({ marks, to }: Pick<Curve, 'marks' | 'to'>, now: Ms | null): { from: Ms; to: Ms }[] {
+  const spans: { from: Ms; to: Ms }[] = []
+  let from: Ms | null = null
+  for (const { t, kind, code, state } of marks) {
+    if (kind !== 'alarm' || code !== 'nobody-watching') continue
+    if (state === 'unacknowledged') from ??= t
+    else if (state === 'normal' || state === 'suppressed') {
+      if (from !== null) spans.push({ from, to: t })
+      from = null
+    }
+  }
+  if (from !== null) spans.push({ from, to: now ?? to })
   return spans
 }

@@ -9,7 +9,8 @@ export interface Around {
   now: Ms | null
   forecast: ForecastView | null
   ghost: { t: readonly Ms[]; values: readonly (number | null)[]; label: string } | null
-  blind: { spans: readonly { from: Ms; to: Ms }[]; label: string }
+  /** `height` as a share of the picture's, from the top. */
+  blind: { from: Ms; to: Ms; height: number; label: string }[]
   band: { from: number; to: number; fromLabel: string; toLabel: string } | null
   marks: Curve['marks']
   labels: { key: string; text: string; fire: boolean; value: number; t: Ms }[]
@@ -49,7 +50,7 @@ export function drawUnder(u: uPlot, around: Around): void {
     ctx.stroke()
     ctx.setLineDash([])
   }
-  for (const span of around.blind.spans) drawBlind(u, x(span.from), x(span.to), around)
+  for (const span of around.blind) drawBlind(u, { ...span, from: x(span.from), to: x(span.to) }, around.font)
   if (around.ghost) {
     ctx.strokeStyle = tone('--hair')
     ctx.lineWidth = 7 * devicePixelRatio
@@ -84,30 +85,32 @@ function namedAt({ t, values }: NonNullable<Around['ghost']>, max: Ms): { t: Ms;
   return null
 }
 
-/** Hatched from top to bottom, with the word where it finds room. */
-function drawBlind(u: uPlot, from: number, to: number, { blind, font }: Around): void {
+/** Hatched from the top, with the word where it finds room. */
+function drawBlind(u: uPlot, { from, to, height, label }: Around['blind'][number], font: string): void {
   const { ctx, bbox } = u
   const ratio = devicePixelRatio
+  const tall = Math.max(height * bbox.height, 18 * ratio)
   ctx.save()
   ctx.beginPath()
-  ctx.rect(from, bbox.top, to - from, bbox.height)
+  ctx.rect(from, bbox.top, to - from, tall)
   ctx.clip()
   ctx.strokeStyle = tone('--line')
   ctx.lineWidth = ratio
   ctx.beginPath()
-  for (let x = from - bbox.height; x < to; x += 9 * ratio) {
-    ctx.moveTo(x, bbox.top + bbox.height)
-    ctx.lineTo(x + bbox.height, bbox.top)
+  for (let x = from - tall; x < to; x += 9 * ratio) {
+    ctx.moveTo(x, bbox.top + tall)
+    ctx.lineTo(x + tall, bbox.top)
   }
   ctx.stroke()
   ctx.font = `700 ${14 * ratio}px ${font}`
   ctx.textAlign = 'center'
-  if (ctx.measureText(blind.label).width + 8 * ratio < to - from) {
+  if (ctx.measureText(label).width + 8 * ratio < to - from) {
+    ctx.textBaseline = 'middle'
     ctx.lineWidth = 5 * ratio
     ctx.strokeStyle = tone('--paper')
     ctx.fillStyle = tone('--ink')
-    ctx.strokeText(blind.label, (from + to) / 2, bbox.top + bbox.height / 2)
-    ctx.fillText(blind.label, (from + to) / 2, bbox.top + bbox.height / 2)
+    ctx.strokeText(label, (from + to) / 2, bbox.top + tall / 2)
+    ctx.fillText(label, (from + to) / 2, bbox.top + tall / 2)
   }
   ctx.restore()
 }

@@ -8,8 +8,11 @@ export interface LinkEars {
 
 /** Waits between two tries, ms: quick at first, never more than 8 s, so that a router that comes back is found at once. */
 const waitsMs = [250, 500, 1000, 2000, 4000, 8000]
-/** A socket that has been silent so long is dead even if nobody said so (beats come every 2 s). */
-const deadAfterMs = 15_000
+/**
+ * A socket that has been silent so long is dead even if nobody said so (beats come every 2 s): after a short gap a new one is quicker than
+ * the old one's next try, and the service learns that the page is awake before it counts as stopped.
+ */
+const deadAfterMs = 7000
 
 /** The socket to the service. It tries for ever; whoever listens is told what is heard. */
 export class Link {
@@ -80,10 +83,16 @@ export class Link {
     socket.onmessage = (event: MessageEvent<string>) => {
       this.#heardAt = performance.now()
       const message = JSON.parse(event.data) as ServerMessage
-      if (message.type === 'beat') this.send({ type: 'echo', n: message.n, visible: document.visibilityState === 'visible' })
+      if (message.type === 'beat') this.#echo(message.n)
+      if (message.type === 'hello') this.#echo(0)
       this.#ears.heard(message)
     }
     socket.onclose = () => this.#drop()
+  }
+
+  /** Says that this script runs, and whether the page can be seen. */
+  #echo(n: number): void {
+    this.send({ type: 'echo', n, visible: document.visibilityState === 'visible' })
   }
 
   #again(): void {
