@@ -27,10 +27,15 @@ export function stepNight(night: Night, look: Look, cold: ColdStart, advice: Nig
     night.openNotBefore = null
     return
   }
-  if (night.cooling?.sealedAt !== sealedAt) night.cooling = startCooling(sealedAt)
+  if (night.cooling?.sealedAt !== sealedAt) {
+    night.cooling = startCooling(sealedAt)
+    night.openNotBefore = null
+  }
   stepOpened(night.cooling, look)
   if (look.at % coolingStepMs !== 0) return
   stepCooling(night.cooling, look, cold)
   night.open = judgeOpen(night.cooling, look, advice?.hottestUpperC ?? null, advice?.airLeak ?? false)
-  night.openNotBefore = notBefore(night.cooling, look, look.config.limits.openHottestC)
+  // what was told once stands: it may only move on
+  const surely = notBefore(night.cooling, look)
+  if (surely !== null) night.openNotBefore = Math.max(night.openNotBefore ?? 0, surely)
 }

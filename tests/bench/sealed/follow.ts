@@ -22,6 +22,8 @@ export interface Followed {
   openings: number[]
   /** Times at which each alarm was raised. */
   raised: { alarm: string; minute: number; because: string }[]
+  /** What "not before" said until then, whenever it changed: minutes after the seal. */
+  notBefore: number[]
   /** Why it was not due, by the last look before it was: codes. */
   lastAgainst: string[]
 }
@@ -43,7 +45,7 @@ export function follow(course: Course, readings: Readings, advise: ((look: Look)
   }
   const night: Night = { cooling: null, open: null, openNotBefore: null }
   const board = emptyBoard()
-  const followed: Followed = { openings: [], raised: [], lastAgainst: [] }
+  const followed: Followed = { openings: [], raised: [], notBefore: [], lastAgainst: [] }
   const channels = [
     ['firebox', readings.firebox],
     ['wall', readings.wall],
@@ -78,6 +80,9 @@ export function follow(course: Course, readings: Readings, advise: ((look: Look)
     )
     for (const item of tickBoard(board, alarmTable, look.at)) said(item)
     if (open === null) continue
+    const hour = night.openNotBefore === null ? null : (night.openNotBefore - sealedAt) / minuteMs
+    if (hour !== null && followed.openings.length === 0 && followed.notBefore.at(-1) !== hour && hour > minute)
+      followed.notBefore.push(hour)
     if (due && mustWithdraw(cooling, look) !== null) due = false
     else if (!due && open.due) {
       due = true

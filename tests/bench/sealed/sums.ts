@@ -23,6 +23,9 @@ export interface Result {
   /** First call after the hottest part was under the limit for good, h, less than none before it; null where it never was, or no call came while it was followed. */
   lateH: number | null
   everSafe: boolean
+  /** How much earlier than the hour "not before" the call came, h; 0 where it kept its word, null without a call. And whether that hour ever moved back. */
+  brokenWordH: number | null
+  tookBack: boolean
   leakToldMin: number | null
   falseLeaks: number
   offTold: boolean
@@ -50,6 +53,8 @@ export function resultOf(name: string, course: Course, readings: Readings, follo
     overLimit: followed.openings.some((m) => m + leadMin < safe),
     lateH: everSafe && first !== undefined ? (first - (safe - leadMin)) / 60 : null,
     everSafe,
+    brokenWordH: first === undefined ? null : Math.max(0, ...followed.notBefore.map((minute) => (minute - first) / 60)),
+    tookBack: followed.notBefore.some((minute, i) => minute < (followed.notBefore[i - 1] ?? 0)),
     leakToldMin: told === undefined || burns === null ? null : told.minute - burns,
     falseLeaks: leaks.filter((r) => burns === null || r.minute < burns - 10).length,
     offTold: followed.raised.some((r) => r.alarm === 'wall-off'),
@@ -89,6 +94,10 @@ export function tell(results: readonly Result[]): string {
       lines.push(
         `  UNSAFE ${r.name} ${r.kind}${r.off ? ', wall probe off' : ''}: ${(r.unsafe.minute / 60).toFixed(1)} h, hottest ${r.unsafe.hottestC.toFixed(1)} °C, burning ${r.unsafe.burningW.toFixed(0)} W`,
       )
+  const called = results.flatMap((r) => r.brokenWordH ?? [])
+  lines.push(
+    `called before the hour told as "not before": ${called.filter((h) => h > 0).length} of ${called.length}, by ${Math.max(0, ...called).toFixed(1)} h at most; nights in which that hour moved back: ${results.filter((r) => r.tookBack).length}`,
+  )
   const leaks = results.filter((r) => r.kind === 'leak' && !r.off)
   const tight = results.filter((r) => r.kind !== 'leak' && !r.off)
   const times = leaks.flatMap((r) => (r.leakToldMin === null ? [] : [r.leakToldMin / 60]))

@@ -11,4 +11,7 @@ it('calls no opening over 50 °C or over a fire in 80 nights, and none over its 
   expect(sound.filter((r) => r.lateH !== null).length).toBeGreaterThan(sound.length / 2)
   expect(results.some((r) => r.kind === 'leak' && r.leakToldMin !== null)).toBe(true)
   expect(results.some((r) => r.offTold)).toBe(true)
+  // what is told as "not before" never moves back, and no call comes before it
+  expect(results.filter((r) => r.tookBack || (r.brokenWordH ?? 0) > 0).map((r) => r.name)).toEqual([])
+  expect(results.filter((r) => r.brokenWordH !== null).length).toBeGreaterThan(20)
 })
