@@ -5,7 +5,7 @@ import { People } from './http/people.ts'
 import type { Instance } from './http/instance.ts'
 import type { NodeDoor } from './http/routes/nodes.ts'
 import { HttpDoor } from './http/server.ts'
-import { appFolds, instanceOf } from './instance.ts'
+import { instanceOf } from './instance.ts'
 import type { AppSite } from './instance.ts'
 import type { Broker, BrokerEars, Said } from './mqtt/broker.ts'
 import { createBroker } from './mqtt/embedded.ts'
@@ -16,6 +16,7 @@ import { Voice } from './mqtt/voice.ts'
 import type { Clock } from './runtime/clock.ts'
 import { systemClock } from './runtime/clock.ts'
 import type { Effect } from './runtime/driver.ts'
+import { houseFolds } from './runtime/house-folds.ts'
 import type { Log } from './runtime/log.ts'
 import { rolesAfter } from './runtime/roles.ts'
 import { Site } from './runtime/site.ts'
@@ -80,7 +81,7 @@ export class App {
     const { settings, store, log } = setup
     const where = { root: settings.root, site: settings.site }
     const site: AppSite = new Site({
-      folds: appFolds,
+      folds: houseFolds,
       store,
       clock: setup.clock ?? systemClock,
       ...where,
@@ -262,7 +263,7 @@ export class App {
   }
 
   private async openDemo(file: string, speed: number): Promise<Demo> {
-    const demo = await Demo.of(file, appFolds, this.setup.log, speed)
+    const demo = await Demo.of(file, houseFolds, this.setup.log, speed)
     await demo.start()
     this.http.mount('/demo', demo.instance)
     return demo

@@ -1,15 +1,12 @@
 import type { SiteView } from './contract/live.ts'
 import type { ClockWord } from './contract/setup.ts'
-import { kilnFold } from './domain/firing/fold.ts'
-import { intakeFold } from './domain/intake/fold.ts'
 import type { Instance } from './http/instance.ts'
+import type { houseFolds } from './runtime/house-folds.ts'
 import type { Site } from './runtime/site.ts'
 import type { Store } from './storage/store.ts'
 
-/** The folds of the house, the same for the kiln, the demo and every replay. */
-export const appFolds = { intake: intakeFold, kiln: kilnFold }
-export type AppFolds = typeof appFolds
-export type AppSite = Site<ReturnType<typeof intakeFold.start>, ReturnType<typeof kilnFold.start>>
+export type AppFolds = typeof houseFolds
+export type AppSite = Site<ReturnType<AppFolds['intake']['start']>, ReturnType<AppFolds['kiln']['start']>>
 
 /** A running site as the web sees it. */
 export function instanceOf<I, K>(

@@ -3,7 +3,7 @@ import type { z } from 'zod'
 import type { RecordedPicture, RecordingHeader, RecordingLine } from '../contract/recording.ts'
 import { headerSchema, lineSchema, pictureSchema } from './schema.ts'
 
-/** Pictures are no lines: see `picturesOf`. */
+/** Pictures are no lines: see `apart`. */
 export interface Recording {
   header: RecordingHeader
   lines: RecordingLine[]
@@ -25,7 +25,7 @@ const linesAtOnce = 500
 export const longestDays = 62
 
 /**
- * The same of a text, some lines at once, so that whatever else runs in the program gets its turn.
+ * Reads the text of a recording some lines at once, so that whatever else runs in the program gets its turn.
  * @throws RecordingProblem at the first line that is none.
  */
 export async function readRecordingInSlices(text: string, pause: () => Promise<void>): Promise<Recording> {

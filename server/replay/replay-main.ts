@@ -1,7 +1,6 @@
 import { readFileSync, writeSync } from 'node:fs'
 import { parseArgs } from 'node:util'
-import { kilnFold } from '../domain/firing/fold.ts'
-import { intakeFold } from '../domain/intake/fold.ts'
+import { houseFolds } from '../runtime/house-folds.ts'
 import { originVersion } from '../runtime/origin.ts'
 import { configOf, play, playLines } from '../recordings/play.ts'
 import { readRecording, RecordingProblem } from '../recordings/read.ts'
@@ -69,7 +68,7 @@ function argumentsOf(): { file: string; json: boolean; language: Language } {
 /** A line of JSON for each event as it comes. */
 function printEvents(recording: Recording): void {
   let page = ''
-  for (const line of play(folds, recording)) {
+  for (const line of play(houseFolds, recording)) {
     page += `${JSON.stringify(line)}\n`
     if (page.length > 65_536) {
       print(page)
@@ -81,12 +80,11 @@ function printEvents(recording: Recording): void {
 
 const { file, json, language } = argumentsOf()
 const recording = open(file)
-const folds = { intake: intakeFold, kiln: kilnFold }
 const { start } = recording.header
-if (start && start.version !== originVersion(folds))
+if (start && start.version !== originVersion(houseFolds))
   writeSync(2, `${file}: recorded with another version of the folds, played from fresh ones\n`)
 if (json) printEvents(recording)
 else {
   const config = start?.config ?? configOf(recording.header)
-  print(`${accountOf(gather(playLines(folds, recording)), config, speechIn(language)).join('\n')}\n`)
+  print(`${accountOf(gather(playLines(houseFolds, recording)), config, speechIn(language)).join('\n')}\n`)
 }

@@ -1,6 +1,7 @@
 import type { Checkpoint } from '../storage/store.ts'
 import { Driver } from './driver.ts'
 import type { Folds, SiteState } from './driver.ts'
+import { originVersion } from './origin.ts'
 import type { Session } from './session.ts'
 
 /** One name for the whole site: its parts must stand at the same entry. */
@@ -15,8 +16,8 @@ type Frozen = Omit<SiteState<number, never>, 'sessions' | 'known' | 'acts'> & {
   acts: string[]
 }
 
-export function siteVersion<I, K>(folds: Folds<I, K>): number {
-  return shape + 100 * (folds.intake.version * 1000 + folds.kiln.version)
+function siteVersion<I, K>(folds: Folds<I, K>): number {
+  return shape + 100 * originVersion(folds)
 }
 
 export function freezeSite<I, K>(folds: Folds<I, K>, state: SiteState<I, K>): Checkpoint {

@@ -7,7 +7,7 @@ import type { CurvePoint, Store } from '../storage/store.ts'
 import { freezeSite } from './checkpoint.ts'
 import type { Clock } from './clock.ts'
 import type { Driver, Effect, Folds } from './driver.ts'
-import { Bench } from './bench.ts'
+import { ProbeTrails } from './probe-trails.ts'
 import { actEntry, configEntry, healthEntry, messageEntry } from './entry.ts'
 import { Inbox } from './inbox.ts'
 import type { Log } from './log.ts'
@@ -56,7 +56,7 @@ export class Site<I, K> {
   private readonly setup: SiteSetup<I, K>
   private readonly recorder: Recorder
   private readonly shelf: Shelf
-  private readonly bench = new Bench()
+  private readonly trails = new ProbeTrails()
   private readonly listeners = new Set<SiteListener>()
   private readonly taking = new Map<string, Promise<void>>()
   private readonly unstored = new Set<string>()
@@ -78,7 +78,7 @@ export class Site<I, K> {
       this.recorder.take(effects, (id) => sessionOf(recovering, id)),
     )
     for (const session of driver.state.sessions.values()) this.recorder.continue(session)
-    driver.ear = (sample) => this.bench.hear(sample)
+    driver.ear = (sample) => this.trails.hear(sample)
     const inbox = new Inbox(
       store,
       clock,
@@ -199,7 +199,7 @@ export class Site<I, K> {
 
   /** Every probe that was heard since the start, with a role or without. */
   probes(): ProbeView[] {
-    return this.bench.probes()
+    return this.trails.probes()
   }
 
   kilnView(kiln: KilnId): KilnView | null {

@@ -2,8 +2,10 @@ import type { KilnId, Ms, Output } from '../contract/fold.ts'
 import { wholeCurvePoints, type FiringSummary } from '../contract/live.ts'
 import {
   StoreProblem,
+  summaryOf,
   type Checkpoint,
   type CurvePoint,
+  type CurveSeries,
   type FiringRecord,
   type JournalEntry,
   type Quarantined,
@@ -95,12 +97,7 @@ class MemoryStore implements Store {
       if (!own.has(at)) own.set(at, value !== null && Number.isFinite(value) ? value : null)
     }
   }
-  async curve(
-    firing: string,
-    from: Ms,
-    to: Ms,
-    buckets: number,
-  ): Promise<{ role: CurvePoint['role']; t: Ms[]; value: (number | null)[] }[]> {
+  async curve(firing: string, from: Ms, to: Ms, buckets: number): Promise<CurveSeries[]> {
     const series = [...(this.#points.get(firing) ?? [])].sort(([a], [b]) => (a < b ? -1 : 1))
     return series.map(([role, points]) => {
       const inside = [...points].filter(([t]) => t >= from && t <= to).sort(([a], [b]) => a - b)
@@ -109,7 +106,7 @@ class MemoryStore implements Store {
     })
   }
 
-  async wholeCurve(firing: string, from: Ms, to: Ms): Promise<{ role: CurvePoint['role']; t: Ms[]; value: (number | null)[] }[]> {
+  async wholeCurve(firing: string, from: Ms, to: Ms): Promise<CurveSeries[]> {
     return this.curve(firing, from, to, wholeCurvePoints)
   }
 
@@ -121,9 +118,7 @@ class MemoryStore implements Store {
   }
   async firings(): Promise<FiringSummary[]> {
     const newestFirst = [...this.#firings.values()].sort((a, b) => b.startedAt - a.startedAt || (a.id < b.id ? 1 : -1))
-    return newestFirst.map(({ id, kiln, kilnName, title, startedAt, endedAt, demo, phases, spark }) =>
-      structuredClone({ id, kiln, kilnName, title, startedAt, endedAt, demo, phases, spark }),
-    )
+    return newestFirst.map((firing) => structuredClone(summaryOf(firing)))
   }
   async shelf(most?: number): Promise<string> {
     return JSON.stringify((await this.firings()).slice(0, most))

@@ -2,13 +2,15 @@ import type { KilnId, Ms, Output } from '../contract/fold.ts'
 import type { FiringSummary } from '../contract/live.ts'
 import type { Role } from '../contract/vocabulary.ts'
 
+export const entryKinds = ['message', 'act', 'config', 'health'] as const
+
 /** Everything that entered the site, raw, in order of arrival; history, charts and replays come from it. */
 export interface JournalEntry {
   /** Grows by one; given by the runtime before the entry is appended. */
   seq: number
   at: Ms
   /** `message`: MQTT; `act`: JSON of an Act; `config`: JSON of a KilnConfig; `health`: JSON `{code,on}`. */
-  kind: 'message' | 'act' | 'config' | 'health'
+  kind: (typeof entryKinds)[number]
   /** Null for messages, which are cut up by the intake fold. */
   kiln: KilnId | null
   topic: string
@@ -17,7 +19,7 @@ export interface JournalEntry {
 }
 
 export interface Checkpoint {
-  /** `intake` or `kiln/<id>`. */
+  /** Whose state it is; only the newest ones of a name are kept. */
   name: string
   /** The last journal entry that is in it. */
   seq: number
@@ -39,7 +41,15 @@ export interface Quarantined {
 export interface CurvePoint {
   role: Role | 'smoke-estimated'
   t: Ms
+  /** °C, kg or ppm by role; null is a gap. */
   value: number | null
+}
+
+/** The points of one role in order of time, in columns of the same length. */
+export interface CurveSeries {
+  role: CurvePoint['role']
+  t: Ms[]
+  value: (number | null)[]
 }
 
 /** What a firing's export needs beside the journal: where its folds started, and with what. */
@@ -49,9 +59,15 @@ export interface FiringRecord extends FiringSummary {
   endSeq: number | null
   /** JSON of the KilnConfig at the origin. */
   config: string
-  /** The frozen intake state at the origin. */
+  /** The frozen intake state at the origin and what the fold was told first (`runtime/origin.ts`); empty for a firing that came from a file. */
   intake: Uint8Array
   foldVersion: number
+}
+
+/** What the list of firings shows of a record. */
+export function summaryOf(record: FiringSummary): FiringSummary {
+  const { id, kiln, kilnName, title, startedAt, endedAt, demo, phases, spark } = record
+  return { id, kiln, kilnName, title, startedAt, endedAt, demo, phases, spark }
 }
 
 /** A small document of the rest of the job (lot, check, note ...): each revision is kept. */
@@ -84,9 +100,9 @@ export interface Store {
   outputs(firing: string, kinds?: readonly Output['kind'][]): Promise<Output[]>
   savePoints(firing: string, points: readonly CurvePoint[]): Promise<void>
   /** About `buckets` points a series with the minimum and maximum of each bucket kept; gaps are nulls. */
-  curve(firing: string, from: Ms, to: Ms, buckets: number): Promise<{ role: CurvePoint['role']; t: Ms[]; value: (number | null)[] }[]>
+  curve(firing: string, from: Ms, to: Ms, buckets: number): Promise<CurveSeries[]>
   /** The same from end to end of a firing that is over, drawn once and kept. */
-  wholeCurve(firing: string, from: Ms, to: Ms): Promise<{ role: CurvePoint['role']; t: Ms[]; value: (number | null)[] }[]>
+  wholeCurve(firing: string, from: Ms, to: Ms): Promise<CurveSeries[]>
   putFiring(firing: FiringRecord): Promise<void>
   firing(id: string): Promise<FiringRecord | null>
   /** The newest first. */

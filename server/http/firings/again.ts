@@ -1,16 +1,15 @@
+import { setImmediate as pause } from 'node:timers/promises'
 import { z } from 'zod'
 import { roles } from '../../contract/vocabulary.ts'
-import { exportFiring } from '../../recordings/export.ts'
 import { corrected } from '../../recordings/in/again.ts'
-import { keptFile } from '../../recordings/in/kept-file.ts'
-import { contentHash, linesOf } from '../../recordings/in/look.ts'
+import { contentHash, linesInSlices } from '../../recordings/in/look.ts'
 import { shelve } from '../../recordings/in/shelve.ts'
-import { readRecording } from '../../recordings/read.ts'
+import { readRecordingInSlices } from '../../recordings/read.ts'
+import { houseFolds } from '../../runtime/house-folds.ts'
 import type { Answer, Question } from '../context.ts'
 import { understood } from '../context.ts'
-import { Problem } from '../problem.ts'
-import { foreignNodes, recordOf } from '../routes/firings.ts'
-import { houseFolds, notInDemo } from './in.ts'
+import { closedRecordOf, rawText } from '../routes/firings.ts'
+import { notInDemo } from './in.ts'
 
 const channel = z.string().min(1).max(200)
 const schema = z.object({
@@ -18,20 +17,14 @@ const schema = z.object({
   calibration: z.record(channel, z.object({ gain: z.number().min(0.1).max(10), offset: z.number().min(-500).max(500) })).default({}),
 })
 
-/** A firing that is over, computed anew from its raw lines with roles or offsets put right. Both stay on the shelf. */
+/** A firing that is over, computed anew from its raw lines with roles or offsets put right; in slices, for the same loop watches a fire. Both stay on the shelf. */
 export async function playAgain(question: Question): Promise<Answer> {
   notInDemo(question)
   const { instance, who, body } = question
-  const record = await recordOf(question)
-  if (record.endedAt === null) throw new Problem('bad-request', [{ path: 'id', what: 'the firing is still going on' }])
+  const record = await closedRecordOf(question)
   const correction = understood(schema, body)
-  let text = await keptFile(instance.store, record.id)
-  if (text === null) {
-    text = ''
-    for await (const page of exportFiring(instance.store, record, foreignNodes(instance, record.kiln))) text += page
-  }
-  const recording = corrected(readRecording(Buffer.from(text)), correction)
-  const lines = linesOf(recording)
+  const recording = corrected(await readRecordingInSlices(await rawText(instance, record), () => pause()), correction)
+  const lines = await linesInSlices(recording)
   const id = `again-${contentHash(lines).slice(0, 12)}`
   if (!(await instance.store.firing(id))) {
     await shelve(instance.store, houseFolds, { id, text: lines, recording })

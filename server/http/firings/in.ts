@@ -1,16 +1,13 @@
 import { z } from 'zod'
 import { columnKinds, separators, timeWays } from '../../contract/imports.ts'
-import { kilnFold } from '../../domain/firing/fold.ts'
-import { intakeFold } from '../../domain/intake/fold.ts'
 import { keepGlassPicture } from '../../recordings/glasses.ts'
 import { lookAt } from '../../recordings/in/look.ts'
 import type { Looked } from '../../recordings/in/look.ts'
 import { shelve } from '../../recordings/in/shelve.ts'
+import { houseFolds } from '../../runtime/house-folds.ts'
 import type { Answer, Question } from '../context.ts'
 import { understood } from '../context.ts'
 import { Problem } from '../problem.ts'
-
-export const houseFolds = { intake: intakeFold, kiln: kilnFold }
 
 const matchSchema = z.object({
   separator: z.enum(separators),

@@ -1,13 +1,13 @@
 import { z } from 'zod'
 import type { Act } from '../../contract/actions.ts'
-import type { Output } from '../../contract/fold.ts'
-import { wholeCurvePoints, type FiringSummary } from '../../contract/live.ts'
+import type { Ms, Output } from '../../contract/fold.ts'
+import { wholeCurvePoints } from '../../contract/live.ts'
 import { exportFiring } from '../../recordings/export.ts'
 import { keptFile } from '../../recordings/in/kept-file.ts'
 import { pictureRows } from '../../recordings/glasses.ts'
 import { actsOfFiring } from '../../runtime/acts.ts'
 import { bucketWidthMs, grainOf, thin } from '../../storage/thin.ts'
-import type { CurvePoint, FiringRecord } from '../../storage/store.ts'
+import { summaryOf, type CurvePoint, type FiringRecord } from '../../storage/store.ts'
 import type { Answer, Question } from '../context.ts'
 import { numberOf, understood } from '../context.ts'
 import { curveOf } from '../curve.ts'
@@ -24,6 +24,14 @@ export async function recordOf({ instance, params }: Question): Promise<FiringRe
   const record = await instance.store.firing(params.id ?? '')
   if (!record) throw new Problem('not-found')
   return record
+}
+
+/** A firing that is over: what is still going on cannot be played from its beginning to its end. */
+export async function closedRecordOf(question: Question): Promise<FiringRecord & { endedAt: Ms }> {
+  const record = await recordOf(question)
+  const { endedAt } = record
+  if (endedAt === null) throw new Problem('bad-request', [{ path: 'id', what: 'the firing is still going on' }])
+  return { ...record, endedAt }
 }
 
 /** `most`: only so many, the newest. */
@@ -84,11 +92,23 @@ export async function recording(question: Question): Promise<Answer> {
   return download(recordingPages(question.instance, record), `${record.id}.jsonl`, 'application/x-ndjson; charset=utf-8')
 }
 
-/** The lines of a firing from the journal, or the file that it was taken in from as it came; then its photographed glasses. */
-export async function* recordingPages(instance: Instance, record: FiringRecord): AsyncGenerator<string> {
+/** The lines of a firing from the journal, or the file that it was taken in from as it came. */
+async function* rawPages(instance: Instance, record: FiringRecord): AsyncGenerator<string> {
   const kept = await keptFile(instance.store, record.id)
   if (kept === null) yield* exportFiring(instance.store, record, foreignNodes(instance, record.kiln))
   else yield kept
+}
+
+/** The same at once, to be played again. */
+export async function rawText(instance: Instance, record: FiringRecord): Promise<string> {
+  let text = ''
+  for await (const page of rawPages(instance, record)) text += page
+  return text
+}
+
+/** The lines of a firing, then its photographed glasses. */
+export async function* recordingPages(instance: Instance, record: FiringRecord): AsyncGenerator<string> {
+  yield* rawPages(instance, record)
   yield* pictureRows(instance.store, record.kiln, await actsOf(instance, record))
 }
 
@@ -112,13 +132,8 @@ export function download(pages: AsyncGenerator<string | Uint8Array>, name: strin
   return new Response(body, { headers })
 }
 
-function summaryOf(record: FiringSummary): FiringSummary {
-  const { id, kiln, kilnName, title, startedAt, endedAt, demo, phases, spark } = record
-  return { id, kiln, kilnName, title, startedAt, endedAt, demo, phases, spark }
-}
-
 /** Nodes whose channels all stand at other kilns. */
-export function foreignNodes(instance: Instance, kiln: string): Set<string> {
+function foreignNodes(instance: Instance, kiln: string): Set<string> {
   const nodesAt = (one: string) =>
     Object.keys(instance.session(one)?.config.roles ?? {}).map((channel) => channel.slice(0, channel.lastIndexOf('/')))
   const foreign = new Set(instance.kilns().flatMap((one) => (one === kiln ? [] : nodesAt(one))))

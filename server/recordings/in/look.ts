@@ -39,7 +39,7 @@ export async function lookAt(store: Store, bytes: Uint8Array, name: string, matc
   try {
     const { plain: text, pictures } = apart(textOf(bytes))
     const recording = /^\s*\{/.test(text) ? await readLines(text) : await csvOf(text, title, match, preview)
-    const lines = preview.kind === 'csv' ? await textIn(recording) : text
+    const lines = preview.kind === 'csv' ? await linesInSlices(recording) : text
     preview.id = `import-${contentHash(lines).slice(0, 12)}`
     preview.known = (await store.firing(preview.id)) !== null
     preview.title = recording.header.title ?? ''
@@ -59,6 +59,7 @@ export function contentHash(text: string): string {
   return createHash('sha256').update(text).digest('hex')
 }
 
+/** A recording as the text of its file. */
 export function linesOf(recording: Recording): string {
   return [...eachLine(recording)].join('')
 }
@@ -67,7 +68,8 @@ function* eachLine({ header, lines }: Recording): Generator<string, void> {
   for (const line of [header, ...lines]) yield `${JSON.stringify(line)}\n`
 }
 
-async function textIn(recording: Recording): Promise<string> {
+/** The same, some lines at once, so that whatever else runs in the program gets its turn. */
+export async function linesInSlices(recording: Recording): Promise<string> {
   const texts: string[] = []
   await inSlices(eachLine(recording), (text) => texts.push(text))
   return texts.join('')

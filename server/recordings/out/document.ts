@@ -4,7 +4,7 @@ import { actionNames } from '../../contract/actions.ts'
 import type { Ms, Output } from '../../contract/fold.ts'
 import type { FiringSummary } from '../../contract/live.ts'
 import { alarmCodes, alarmStates, calls, phases, priorities, roles } from '../../contract/vocabulary.ts'
-import type { CurvePoint } from '../../storage/store.ts'
+import type { CurveSeries } from '../../storage/store.ts'
 
 const time = z.iso.datetime().describe('ISO 8601, UTC')
 const reason = z.object({
@@ -79,7 +79,7 @@ interface Parts {
   outputs: readonly Output[]
   acts: readonly Act[]
   notes: readonly { at: Ms; by: string; json: string }[]
-  lines: readonly { role: CurvePoint['role']; t: Ms[]; value: (number | null)[] }[]
+  lines: readonly CurveSeries[]
 }
 
 const iso = (at: Ms): string => new Date(at).toISOString()

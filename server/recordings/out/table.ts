@@ -3,7 +3,7 @@ import type { Ms, Output } from '../../contract/fold.ts'
 import type { PhaseSpan } from '../../contract/live.ts'
 import { roles } from '../../contract/vocabulary.ts'
 import type { Role } from '../../contract/vocabulary.ts'
-import type { CurvePoint, Store } from '../../storage/store.ts'
+import type { CurveSeries, Store } from '../../storage/store.ts'
 import { harmless, rowText } from '../csv/rows.ts'
 
 export const tablePresets = ['plain', 'local'] as const
@@ -70,11 +70,7 @@ interface TimedRow {
   cells: string[]
 }
 
-function readingRows(
-  lines: readonly { role: CurvePoint['role']; t: Ms[]; value: (number | null)[] }[],
-  phases: readonly PhaseSpan[],
-  manner: Manner,
-): TimedRow[] {
+function readingRows(lines: readonly CurveSeries[], phases: readonly PhaseSpan[], manner: Manner): TimedRow[] {
   const byTime = new Map<Ms, Map<Column, number>>()
   for (const { role, t, value } of lines) {
     t.forEach((at, index) => {

@@ -40,7 +40,6 @@ export type FromThread =
   | { failedToOpen: Failure }
   /** `posts`: how many of the messages sent are answered by it. */
   | { done: { id: number; failure?: Failure; result?: unknown }[]; posts?: number }
-  | { stopped: true }
 
 export interface ThreadSetup {
   role: 'writer' | 'reader' | 'keeper'

@@ -1,8 +1,7 @@
-import type { JournalEntry } from '../store.ts'
+import { entryKinds, type JournalEntry } from '../store.ts'
 
 // Entries cross between threads as one block of bytes: a structured clone of a socket's slice would carry its whole slab along.
 
-const kinds = ['message', 'act', 'config', 'health'] as const
 const headBytes = 8 + 8 + 1 + 1 + 2 + 2 + 4
 
 /** Numbers little-endian, then kiln, topic (UTF-8) and payload. */
@@ -17,7 +16,7 @@ export function packEntries(entries: readonly JournalEntry[]): Uint8Array<ArrayB
     const topicBytes = buffer.write(entry.topic, at + headBytes + kilnBytes)
     buffer.writeDoubleLE(entry.seq, at)
     buffer.writeDoubleLE(entry.at, at + 8)
-    buffer.writeUInt8(kinds.indexOf(entry.kind), at + 16)
+    buffer.writeUInt8(entryKinds.indexOf(entry.kind), at + 16)
     buffer.writeUInt8((entry.retained ? 1 : 0) | (entry.kiln === null ? 0 : 2), at + 17)
     buffer.writeUInt16LE(kilnBytes, at + 18)
     buffer.writeUInt16LE(topicBytes, at + 20)
@@ -41,7 +40,7 @@ export function unpackEntries(bytes: Uint8Array): JournalEntry[] {
     entries.push({
       seq: buffer.readDoubleLE(at),
       at: buffer.readDoubleLE(at + 8),
-      kind: kinds[buffer.readUInt8(at + 16)] ?? 'message',
+      kind: entryKinds[buffer.readUInt8(at + 16)] ?? 'message',
       kiln: (flags & 2) === 0 ? null : buffer.toString('utf8', at + headBytes, kilnEnd),
       topic: buffer.toString('utf8', kilnEnd, topicEnd),
       payload: buffer.subarray(topicEnd, end),

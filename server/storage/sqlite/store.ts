@@ -4,6 +4,7 @@ import {
   StoreProblem,
   type Checkpoint,
   type CurvePoint,
+  type CurveSeries,
   type FiringRecord,
   type JournalEntry,
   type Quarantined,
@@ -19,7 +20,6 @@ import type { Opening } from './opening.ts'
 import { storageProgram } from './program.ts'
 import { StoreThread, type Waiting } from './thread.ts'
 import type { Drawn } from './tables/drawn.ts'
-import type { CurveSeries } from './tables/points.ts'
 
 export interface SqliteOptions {
   /** The data folder; made when it is missing. */

@@ -41,7 +41,6 @@ function runWriter(port: MessagePort, setup: ThreadSetup, places: Places): void 
       rmSync(places.open, { force: true })
       lock.close()
     } finally {
-      say({ stopped: true })
       port.close()
     }
   }
@@ -76,7 +75,6 @@ function runReader(port: MessagePort, places: Places): void {
       }
     } else if ('stop' in message) {
       database.close()
-      say({ stopped: true })
       port.close()
     }
   })

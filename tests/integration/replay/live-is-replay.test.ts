@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { appFolds } from '../../../server/instance.ts'
+import { houseFolds } from '../../../server/runtime/house-folds.ts'
 import { eventOf } from '../../../server/recordings/events.ts'
 import { play } from '../../../server/recordings/play.ts'
 import { readRecording } from '../../../server/recordings/read.ts'
@@ -100,7 +100,7 @@ test('a firing sent through MQTT, with restarts, duplicates, a reboot and a back
   })
   await store.stop()
 
-  const replayed = [...play(appFolds, readRecording(new TextEncoder().encode(text)))].map((line) => JSON.stringify(line))
+  const replayed = [...play(houseFolds, readRecording(new TextEncoder().encode(text)))].map((line) => JSON.stringify(line))
   expect(told.length).toBeGreaterThan(5)
   expect(replayed.slice(0, -1)).toEqual(told)
   expect(JSON.parse(replayed.at(-1) ?? '')).toMatchObject({ event: 'end', refused: {} })

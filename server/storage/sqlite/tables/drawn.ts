@@ -1,7 +1,7 @@
 import { wholeCurvePoints } from '../../../contract/live.ts'
-import type { CurvePoint } from '../../store.ts'
+import type { CurvePoint, CurveSeries } from '../../store.ts'
 import type { Database, SqlValue } from '../engine.ts'
-import { readCurve, type CurveSeries } from './points.ts'
+import { readCurve } from './points.ts'
 import { insertSql, rowIsWhole, selectSql, summed, summedTables } from './summed.ts'
 
 const table = summedTables.drawn

@@ -1,5 +1,4 @@
-import type { FiringSummary } from '../../../contract/live.ts'
-import type { FiringRecord } from '../../store.ts'
+import { summaryOf, type FiringRecord } from '../../store.ts'
 import type { Database, SqlValue } from '../engine.ts'
 import { insertSql, rowIsWhole, selectSql, summed, summedTables, whole } from './summed.ts'
 
@@ -49,9 +48,4 @@ export function checkFirings(database: Database): void {
 export function readShelf(database: Database, most: number): string {
   const rows = database.prepare(selectSql(shelf, 'ORDER BY started_at DESC, firing DESC LIMIT ?')).all(most)
   return `[${rows.map((row) => String(whole(shelf, row)['json'])).join(',')}]`
-}
-
-function summaryOf(record: FiringRecord): FiringSummary {
-  const { id, kiln, kilnName, title, startedAt, endedAt, demo, phases, spark } = record
-  return { id, kiln, kilnName, title, startedAt, endedAt, demo, phases, spark }
 }

@@ -1,10 +1,9 @@
-import { StoreProblem, type JournalEntry } from '../../store.ts'
+import { entryKinds, StoreProblem, type JournalEntry } from '../../store.ts'
 import type { Database, SqlValue, Statement } from '../engine.ts'
 import { rowSum } from '../sums.ts'
 import { insertSql, selectSql, summedTables, whole } from './summed.ts'
 
 const table = summedTables.journal
-const kinds = ['message', 'act', 'config', 'health'] as const
 
 /** Appends entries; each row also names the sequence number before it, so that a row that vanished is noticed. */
 export class JournalTable {
@@ -66,7 +65,7 @@ function sameEntry(a: JournalEntry, b: JournalEntry): boolean {
 }
 
 function entryFrom(row: Record<string, SqlValue>): JournalEntry {
-  const kind = kinds.find((known) => known === row['kind'])
+  const kind = entryKinds.find((known) => known === row['kind'])
   if (kind === undefined) throw new StoreProblem('damaged', `journal ${String(row['seq'])} has an unknown kind`)
   return {
     seq: Number(row['seq']),

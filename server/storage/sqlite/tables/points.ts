@@ -1,5 +1,5 @@
-import { StoreProblem, type CurvePoint } from '../../store.ts'
-import { bucketWidthMs, grainOf, mergeGrain, thin, type Grain, type Thinned } from '../../thin.ts'
+import { StoreProblem, type CurvePoint, type CurveSeries } from '../../store.ts'
+import { bucketWidthMs, grainOf, mergeGrain, thin, type Grain } from '../../thin.ts'
 import type { Database, SqlValue, Statement } from '../engine.ts'
 import { pointSums } from '../sums.ts'
 import { insertSql, selectSql, summed, summedTables, whole } from './summed.ts'
@@ -118,10 +118,6 @@ function minuteFrom(row: Record<string, SqlValue>): Minute {
     count: number('count'),
     points: number('points'),
   }
-}
-
-export interface CurveSeries extends Thinned {
-  role: CurvePoint['role']
 }
 
 /** From the minutes where they alone give half as many points as asked, else from the points. */

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { Bench } from '../../../server/runtime/bench.ts'
+import { ProbeTrails } from '../../../server/runtime/probe-trails.ts'
 import { rolesAfter } from '../../../server/runtime/roles.ts'
 
 const sample = (t: number, value: number | null, more: object = {}) =>
@@ -15,12 +15,12 @@ const sample = (t: number, value: number | null, more: object = {}) =>
   }) as const
 
 it('keeps a minute and a half of good values; what was buffered is not now', () => {
-  const bench = new Bench()
-  for (let second = 0; second <= 200; second += 5) bench.hear(sample(second * 1000, second))
-  bench.hear(sample(205_000, null))
-  bench.hear(sample(100_000, 7))
-  bench.hear(sample(206_000, 99, { late: true }))
-  const [probe] = bench.probes()
+  const trails = new ProbeTrails()
+  for (let second = 0; second <= 200; second += 5) trails.hear(sample(second * 1000, second))
+  trails.hear(sample(205_000, null))
+  trails.hear(sample(100_000, 7))
+  trails.hear(sample(206_000, 99, { late: true }))
+  const [probe] = trails.probes()
   expect(probe).toMatchObject({ t: 205_000, value: null, quality: 'fault:open' })
   expect(probe?.trail[0]).toEqual([115_000, 115])
   expect(probe?.trail.at(-1)).toEqual([200_000, 200])

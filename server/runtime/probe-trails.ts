@@ -9,7 +9,7 @@ const longestTrail = 120
 const mostChannels = 256
 
 /** What every probe said last and just before: for the roles of new probes and for calibrating, not for the firing. */
-export class Bench {
+export class ProbeTrails {
   private readonly heard = new Map<ChannelId, ProbeView>()
 
   /** What was buffered by its node is no reading of now. */
