@@ -47,6 +47,9 @@ export async function contradictions(page: Page): Promise<string[]> {
     if (until(from, to) > 720) found.push(`${range} ends before it begins`)
     if (now !== '' && until(now, to) > 1080) found.push(`${range} is over at ${now}`)
   }
+  for (const [whole, when = ''] of words.matchAll(/likely before (\d\d:\d\d)[.;]/g)) {
+    if (now !== '' && until(now, when) > 1080) found.push(`${whole} stands at ${now}`)
+  }
   for (const [whole, when = ''] of words.matchAll(/Not before (\d\d:\d\d)\./g)) {
     if (now !== '' && until(now, when) > 1080) found.push(`${whole} stands at ${now}`)
   }

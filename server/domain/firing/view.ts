@@ -28,17 +28,19 @@ export function viewOf(state: KilnState, at: Ms): KilnView {
 
 function firingView(state: KilnState): FiringView {
   const { config, facts, phase } = state
+  const litAt = litAtOf(state)
   return {
     kiln: config.kiln,
     kilnName: config.name,
     way: config.way,
     firing: facts.unloadedAt === null ? state.firing : null,
-    litAt: litAtOf(state),
+    litAt,
     litInferred: facts.litAt === null && phase.litInferredAt !== null,
     armedAt: facts.armedAt,
     collectingSince: facts.stoppedAt === null ? facts.startedAt : null,
     sealedAt: facts.sealedAt,
-    phase: phase.phase,
+    // the phases follow at the next reading; what was logged as lit is no longer a drum to be loaded
+    phase: phase.phase === 'idle' && litAt !== null && facts.unloadedAt === null ? 'kindling' : phase.phase,
     phaseSince: phase.since,
     because: phase.because,
     ribbon: state.ribbon.map((span) => ({ ...span })),

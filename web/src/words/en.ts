@@ -15,6 +15,7 @@ import type {
 } from '../../../server/contract/vocabulary.ts'
 import type { ProblemCode } from '../../../server/contract/routes.ts'
 import type { AlarmWords } from '../lib/words/shape.ts'
+import { keptNotes } from './kept-notes.ts'
 import { en as reasons, ranges, type ReasonList } from './reasons/en.ts'
 
 /** English: the language that the others are checked against. A key that is missing elsewhere does not compile. */
@@ -116,6 +117,13 @@ export const en = {
     seal: (from: string, to: string) => `Sealing likely between ${from} and ${to}.`,
     open: (_from: string, _to: string) => 'I will call.',
   } satisfies Record<Call, (from: string, to: string) => string>,
+  /** The same where the range has begun: that it may be this minute is no news to who is told to wait. */
+  before: {
+    'stop-feeding': (to: string) => `Stop feeding likely before ${to}.`,
+    'start-collecting': (to: string) => `Start collecting likely before ${to}.`,
+    'stop-collecting': (to: string) => `Taking the bottle away likely before ${to}; at once when the drip turns dark.`,
+    seal: (to: string) => `Sealing likely before ${to}.`,
+  } satisfies Record<Exclude<Call, 'open'>, (to: string) => string>,
   makeup: (water: string, tar: string, litres: string) =>
     `By estimate the drip is ${water} water and ${tar} tar; about ${litres} since lighting`,
   /** What waiting is for, by what the charge does. */
@@ -341,6 +349,7 @@ export const en = {
     drip: 'Drip is …',
     smoke: 'Smoke is …',
     'swap-bottle': 'New bottle …',
+    unload: 'I emptied it …',
   },
   /** What stands in the log. */
   acts: {
@@ -370,7 +379,7 @@ export const en = {
     unshelve: 'brought back',
   } satisfies Record<ActionName, string>,
   loaded: { water: (share: string) => `${share} water`, thick: (size: string) => `pieces ${size} thick` },
-  looked: 'Looked at the seals: tight.',
+  looked: keptNotes.looked.en,
 
   alarms: {
     'condenser-warm': {
@@ -556,7 +565,7 @@ export const en = {
       'Follow local rules on fire and smoke.',
     ],
     go: 'All is ready',
-    logged: 'Went through the list before lighting.',
+    logged: keptNotes.listGone.en,
   },
   caution: {
     co: 'Carbon monoxide has no smell. Stay upwind; never lean over the mouth or the chimney.',

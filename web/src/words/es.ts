@@ -1,4 +1,5 @@
 import type { Words } from './en.ts'
+import { keptNotes } from './kept-notes.ts'
 import { es as reasons, ranges } from './reasons/es.ts'
 
 /** Spanish, whole. */
@@ -98,6 +99,12 @@ export const es: Words = {
     'stop-collecting': (from, to) => `Quite la botella de ${from} a ${to}, o cuando el goteo se ponga oscuro.`,
     seal: (from, to) => `Sellar, probable entre ${from} y ${to}.`,
     open: () => 'Yo le aviso.',
+  },
+  before: {
+    'stop-feeding': (to) => `Dejar de echar leña, probable antes de las ${to}.`,
+    'start-collecting': (to) => `Empezar a recoger, probable antes de las ${to}.`,
+    'stop-collecting': (to) => `Quitar la botella, probable antes de las ${to}; en cuanto el goteo se ponga oscuro.`,
+    seal: (to) => `Sellar, probable antes de las ${to}.`,
   },
   makeup: (water, tar, litres) => `Estimado: el goteo es ${water} agua y ${tar} alquitrán; unos ${litres} desde que se encendió`,
   waits: {
@@ -304,6 +311,7 @@ export const es: Words = {
     drip: 'Goteo\u00a0…',
     smoke: 'Humo\u00a0…',
     'swap-bottle': 'Otra botella\u00a0…',
+    unload: 'Vacié\u00a0…',
   },
   acts: {
     load: 'cargado',
@@ -332,7 +340,7 @@ export const es: Words = {
     unshelve: 'traído de vuelta',
   },
   loaded: { water: (share) => `${share} de agua`, thick: (size) => `trozos de ${size}` },
-  looked: 'Sellos mirados: bien cerrados.',
+  looked: keptNotes.looked.es,
 
   alarms: {
     'condenser-warm': {
@@ -514,7 +522,7 @@ export const es: Words = {
       'Siga las normas locales de fuego y humo.',
     ],
     go: 'Todo está listo',
-    logged: 'Repasada la lista antes de encender.',
+    logged: keptNotes.listGone.es,
   },
   caution: {
     co: 'El monóxido de carbono no huele. Quédese contra el viento; nunca se incline sobre la boca ni la chimenea.',

@@ -1,4 +1,5 @@
 import type { Words } from './en.ts'
+import { keptNotes } from './kept-notes.ts'
 import { ranges, th as reasons } from './reasons/th.ts'
 
 /** Thai, made by a machine and not yet read by a speaker. */
@@ -97,6 +98,12 @@ export const th: Words = {
     'stop-collecting': (from, to) => `เอาขวดออก ${from} ถึง ${to} น. หรือเมื่อน้ำหยดสีเข้ม`,
     seal: (from, to) => `ปิดเตา น่าจะระหว่าง ${from} ถึง ${to} น.`,
     open: () => 'แล้วจะเรียก',
+  },
+  before: {
+    'stop-feeding': (to) => `หยุดเติมฟืน น่าจะก่อน ${to} น.`,
+    'start-collecting': (to) => `เริ่มเก็บ น่าจะก่อน ${to} น.`,
+    'stop-collecting': (to) => `เอาขวดออก น่าจะก่อน ${to} น. หรือทันทีเมื่อน้ำหยดสีเข้ม`,
+    seal: (to) => `ปิดเตา น่าจะก่อน ${to} น.`,
   },
   makeup: (water, tar, litres) => `ประมาณว่าน้ำหยดเป็นน้ำ ${water} น้ำมันดิน ${tar} ตั้งแต่จุดไฟได้ราว ${litres}`,
   waits: {
@@ -303,6 +310,7 @@ export const th: Words = {
     drip: 'น้ำหยด\u00a0…',
     smoke: 'ควัน\u00a0…',
     'swap-bottle': 'ขวดใหม่\u00a0…',
+    unload: 'เอาออกแล้ว\u00a0…',
   },
   acts: {
     load: 'ใส่ไม้',
@@ -331,7 +339,7 @@ export const th: Words = {
     unshelve: 'เรียกคืน',
   },
   loaded: { water: (share) => `น้ำ ${share}`, thick: (size) => `ท่อนหนา ${size}` },
-  looked: 'ตรวจรอยปิดแล้ว แน่นดี',
+  looked: keptNotes.looked.th,
 
   alarms: {
     'condenser-warm': { name: 'ท่ออุ่น', first: 'รดน้ำผ้าเร็ว ๆ นี้', why: 'ปลายท่ออุ่น อาจเสียไอไปบ้าง' },
@@ -477,7 +485,7 @@ export const th: Words = {
       'ทำตามกฎท้องถิ่นเรื่องไฟและควัน',
     ],
     go: 'พร้อมทั้งหมด',
-    logged: 'ตรวจรายการก่อนจุดไฟแล้ว',
+    logged: keptNotes.listGone.th,
   },
   caution: {
     co: 'คาร์บอนมอนอกไซด์ไม่มีกลิ่น อยู่เหนือลม อย่าก้มเหนือปากเตาหรือปล่อง',

@@ -62,13 +62,13 @@ describe('the command', () => {
     const taken = log(collecting, 90_001, 'stop-collecting')
     expect(rulesOnly.view(taken, at)).toMatchObject({ firing: { collectingSince: null }, command: { do: 'wait' } })
   })
-  it('is to wait as soon as the lighting is logged, before the phase follows; loaded or not', () => {
+  it('is to wait as soon as the lighting is logged, before any reading; loaded or not, and nobody is told to load any more', () => {
     for (const loaded of [false, true]) {
       const before = play(firing(drum, loaded ? [[-4, { action: 'load' }]] : [], -5, -1))
       expect(before.view).toMatchObject({ firing: { phase: 'idle' }, command: { do: loaded ? 'light' : 'none' } })
       const at = lightAt - minuteMs + 1000
       const after = rulesOnly.step(before.state, { seq: 90_000, at, kind: 'act', id: 'light', doneAt: at, act: { action: 'light' } }).state
-      expect(rulesOnly.view(after, at)).toMatchObject({ firing: { phase: 'idle' }, command: { do: 'wait' } })
+      expect(rulesOnly.view(after, at)).toMatchObject({ firing: { phase: 'kindling' }, command: { do: 'wait' } })
     }
   })
 })

@@ -56,7 +56,7 @@ test('a hot firebox before lighting is asked about, with one touch to log it; no
     const view = { ...hot(410), command: { ...before.command, do: command } }
     expect(sentenceOf(view, noon, en, measures).command).toBe('Is it lit already?')
     expect(faceOf(view, en)).toBeNull()
-    expect(answerOf(view, en)).toBe('light')
+    expect(answerOf(view)).toBe('light')
   }
   expect(sentenceOf(hot(60), noon, en, measures).command).toBe('Ready.')
   expect(sentenceOf(hot(410, { quality: 'suspect' }), noon, en, measures).command).toBe('Ready.')

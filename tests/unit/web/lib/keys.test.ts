@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest'
+import { actText } from '../../../../web/src/lib/acts/act-text.ts'
+import { Measures } from '../../../../web/src/lib/words/measures.ts'
 import { en } from '../../../../web/src/words/en.ts'
-import { answerOf as answerIn, directActs, keysFor } from '../../../../web/src/lib/acts/keys.ts'
+import { es } from '../../../../web/src/words/es.ts'
+import { answerOf, directActs, keysFor, soundIsProven } from '../../../../web/src/lib/acts/keys.ts'
 import { kiln, noon, minute } from '../../../browser/fake/kiln.ts'
 import { scenes } from '../../../browser/fake/scenes.ts'
-
-const answerOf = (view: Parameters<typeof answerIn>[0]) => answerIn(view, en)
 
 describe('six keys', () => {
   const running = ['waiting', 'collecting', 'cloths-dry', 'drip-turning', 'sealing'] as const
@@ -54,6 +55,29 @@ test('the sound is proven at the start, and again once it is sealed', () => {
   const sealedAt = scenes.night.firing.sealedAt ?? 0
   expect(heardAt(sealedAt - minute)).toBe('soundTest')
   expect(heardAt(sealedAt + minute)).toBeNull()
+})
+
+test('a sound that was sent and never answered, or not heard, is not proven', () => {
+  const idle = scenes['before-lighting']
+  const test = (minutes: number, answers: { tablet?: boolean; buzzer?: boolean }) => ({
+    id: `arm-${minutes}`,
+    at: noon,
+    doneAt: noon + minutes * minute,
+    act: { action: 'arm' as const, ...answers },
+  })
+  const proven = (...acts: ReturnType<typeof test>[]) => soundIsProven({ ...idle, firing: { ...idle.firing, armedAt: noon, acts } })
+  expect(proven(test(0, {}))).toBe(false)
+  expect(proven(test(0, {}), test(1, { tablet: true }))).toBe(true)
+  expect(proven(test(0, {}), test(1, { tablet: false, buzzer: false }))).toBe(false)
+  expect(proven(test(0, { tablet: true }), test(1, { tablet: false, buzzer: false }))).toBe(false)
+})
+
+test('the list is gone through, whatever the language of the tablet on which', () => {
+  const before = scenes['before-lighting']
+  const note = { id: 'n', at: noon, doneAt: noon, act: { action: 'note', text: es.ready.logged } as const }
+  const listed = { ...before, command: { ...before.command, do: 'light' as const }, firing: { ...before.firing, acts: [note] } }
+  expect(answerOf(listed)).toBe('soundTest')
+  expect(actText(note.act, en, new Measures({ language: 'en', temperature: 'C', volume: 'L', mass: 'kg' }))).toContain(en.ready.logged)
 })
 
 test('after a fire that came back clay is the answer', () => {

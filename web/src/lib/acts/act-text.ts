@@ -1,5 +1,6 @@
 import type { Action } from '../../../../server/contract/actions.ts'
 import type { Words } from '../../words/en.ts'
+import { keptNotes } from '../../words/kept-notes.ts'
 import type { Measures } from '../words/measures.ts'
 
 /** One entry of the log in words. */
@@ -39,7 +40,7 @@ function detailOf(act: Action, words: Words, measures: Measures): (string | unde
         act.drip && `${words.picture.drip} ${words.dripLooks[act.drip]}`,
       ]
     case 'note':
-      return [act.text === '' ? words.panel.takenBack : act.text]
+      return [act.text === '' ? words.panel.takenBack : noteText(act.text, words)]
     case 'reading':
       return [`${nameOf(act.channel, words)} ${measures.temperature(act.value)}`]
     case 'acknowledge':
@@ -49,6 +50,12 @@ function detailOf(act: Action, words: Words, measures: Measures): (string | unde
     default:
       return []
   }
+}
+
+/** What a key logged is told in the reader's language; what a person wrote stays as it was written. */
+function noteText(text: string, words: Words): string {
+  if (Object.values(keptNotes.listGone).includes(text)) return words.ready.logged
+  return Object.values(keptNotes.looked).includes(text) ? words.looked : text
 }
 
 /** `yard/n1/wall` in words, where its last part is a role. */

@@ -1,7 +1,9 @@
 import type { Action } from '../../../../server/contract/actions.ts'
+import type { Ms } from '../../../../server/contract/fold.ts'
 import type { KilnView } from '../../../../server/contract/live.ts'
 import type { AlarmCode, Call } from '../../../../server/contract/vocabulary.ts'
 import type { Words } from '../../words/en.ts'
+import { keptNotes } from '../../words/kept-notes.ts'
 import { standing } from '../alarms/standing.ts'
 import { fireCameBack } from '../words/came-back.ts'
 import { isUnloading, looksLit, watchedUntil } from '../words/sentence.ts'
@@ -69,13 +71,13 @@ const callKeys: Partial<Record<Call, KeyName>> = {
 }
 
 /** The key that answers the alarm, or else the due call, or else what comes first before lighting: it turns black. */
-export function answerOf(kiln: KilnView, words: Pick<Words, 'ready'>): KeyName | null {
+export function answerOf(kiln: KilnView): KeyName | null {
   const alarm = standing(kiln.alarms)[0]
   const answer = alarm && answers[alarm.alarm]
   if (answer) return answer
   const due = kiln.calls.find((call) => call.state === 'due')
   if (due) return callKeys[due.call] ?? null
-  if (kiln.firing.phase === 'idle') return firstBeforeLighting(kiln, words)
+  if (kiln.firing.phase === 'idle') return firstBeforeLighting(kiln)
   if (fireCameBack(kiln)) return 'reseal'
   if (isUnloading(kiln)) return 'unload'
   // what answers a gap hangs on what is seen in it
@@ -84,21 +86,32 @@ export function answerOf(kiln: KilnView, words: Pick<Words, 'ready'>): KeyName |
 }
 
 /** Load, list, sound, fire: in this order. */
-function firstBeforeLighting(kiln: KilnView, words: Pick<Words, 'ready'>): KeyName {
+function firstBeforeLighting(kiln: KilnView): KeyName {
   if (looksLit(kiln)) return 'light'
   if (kiln.command.do !== 'light') return 'load'
-  if (!listIsGone(kiln, words)) return 'ready'
+  if (!listIsGone(kiln)) return 'ready'
   return soundIsProven(kiln) ? 'light' : 'soundTest'
 }
 
 /** The list before lighting was gone through for this load. Logged as a note, in the language of who went through it. */
-export function listIsGone({ firing }: KilnView, { ready }: Pick<Words, 'ready'>): boolean {
-  return logOf(firing.acts).some(({ act: { act }, takenBack }) => !takenBack && act.action === 'note' && act.text === ready.logged)
+export function listIsGone({ firing }: KilnView): boolean {
+  const told = Object.values(keptNotes.listGone)
+  return logOf(firing.acts).some(({ act: { act }, takenBack }) => !takenBack && act.action === 'note' && told.includes(act.text))
+}
+
+/** When somebody last said that tablet or buzzer was heard: that it was sounded proves nothing. A log without any test says nothing against the service. */
+export function soundHeardAt({ firing: { acts, armedAt } }: KilnView): Ms | null {
+  const tests = logOf(acts).flatMap(({ act: { act, doneAt }, takenBack }) => (act.action === 'arm' && !takenBack ? [{ act, doneAt }] : []))
+  if (tests.length === 0) return armedAt
+  const answered = tests.find(({ act }) => act.tablet !== undefined || act.buzzer !== undefined)
+  return answered && (answered.act.tablet === true || answered.act.buzzer === true) ? answered.doneAt : null
 }
 
 /** Heard at the start of this firing, and again since it was sealed; while the fire is driven nobody is asked. */
-export function soundIsProven({ firing: { armedAt, sealedAt, phase } }: KilnView): boolean {
-  if (phase === 'idle') return armedAt !== null
-  if (phase === 'cooling' || phase === 'cold') return armedAt !== null && armedAt >= (sealedAt ?? 0)
+export function soundIsProven(kiln: KilnView): boolean {
+  const { sealedAt, phase } = kiln.firing
+  const heardAt = soundHeardAt(kiln)
+  if (phase === 'idle') return heardAt !== null
+  if (phase === 'cooling' || phase === 'cold') return heardAt !== null && heardAt >= (sealedAt ?? 0)
   return true
 }

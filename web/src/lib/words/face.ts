@@ -35,7 +35,7 @@ export function faceOf(kiln: KilnView, words: Words): FaceView | null {
   const name = nameOf(kiln)
   if (!name) return null
   const hints = meanwhile[name]
-  const done = name === 'light' ? [listIsGone(kiln, words), soundIsProven(kiln)] : []
+  const done = name === 'light' ? [listIsGone(kiln), soundIsProven(kiln)] : []
   const steps = words.faces[name].map((text, index) => ({ text, done: done[index] ?? false, hint: hints?.[index] ?? null }))
   return { name, steps, ordered: hints === undefined }
 }

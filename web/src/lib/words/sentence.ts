@@ -225,7 +225,7 @@ function untilText(kiln: KilnView, now: Ms, words: Words, measures: Measures): s
   if (command.next && !acts.includes(command.do) && command.next.call !== 'open' && command.next.range.latest > now) {
     const { from, to } = measures.range(Math.max(now, command.next.range.earliest), command.next.range.latest)
     const day = measures.sameDay(command.next.range.latest, now) ? to : momentText(command.next.range.latest, now, words, measures)
-    return words.until[command.next.call](from, day)
+    return command.next.range.earliest <= now ? words.before[command.next.call](day) : words.until[command.next.call](from, day)
   }
   return words.untils[command.do]
 }

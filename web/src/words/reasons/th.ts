@@ -70,7 +70,7 @@ export const th: ReasonList = {
   charred: (r, m) => `ประมาณว่า ${told.percent(r, m)} เป็นถ่านแล้ว`,
 
   'not-cold': () => 'ยังไม่เย็น',
-  'sealed-for': (r, m) => `ปิดมา ${span(r)} ต้องอย่างน้อย ${told.most(r, m)} ชม.`,
+  'sealed-for': (r, m) => `ปิดมา ${span(r)} ต้องอย่างน้อย ${told.most(r, m)} ชั่วโมง`,
   'hottest-below': (r, m) => `จุดร้อนสุดอาจถึง ${told.temperature(r, m)} ต้องต่ำกว่า ${told.limit(r, m)}`,
   'hottest-over': (r, m) => `จุดร้อนสุดอาจถึง ${told.temperature(r, m)} เกิน ${told.limit(r, m)}`,
   'hottest-upper': (r, m) => `จุดร้อนสุดอาจถึง ${told.temperature(r, m)} ต้องต่ำกว่า ${told.limit(r, m)}`,

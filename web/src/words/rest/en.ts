@@ -127,7 +127,7 @@ export const en = {
     volume: 'How much, mL',
     vessel: 'Vessel',
     material: 'Made of',
-    capacity: 'It holds, mL',
+    capacity: 'The vessel holds, mL',
     wood: 'Wood',
     place: 'Where it stands',
     treated: 'Some of the wood was treated, painted or unknown',

@@ -125,7 +125,7 @@ export const es: RestWords = {
     volume: 'Cuánto, mL',
     vessel: 'Recipiente',
     material: 'Hecho de',
-    capacity: 'Caben, mL',
+    capacity: 'En el recipiente caben, mL',
     wood: 'Madera',
     place: 'Dónde está',
     treated: 'Parte de la madera era tratada, pintada o desconocida',

@@ -122,7 +122,7 @@ export const th: RestWords = {
     volume: 'เท่าไร, mL',
     vessel: 'ภาชนะ',
     material: 'ทำจาก',
-    capacity: 'จุได้, mL',
+    capacity: 'ภาชนะจุได้, mL',
     wood: 'ไม้',
     place: 'วางไว้ที่',
     treated: 'มีไม้อาบน้ำยา ทาสี หรือไม่รู้ที่มาปนอยู่',

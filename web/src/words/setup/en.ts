@@ -174,7 +174,7 @@ export const en = {
   },
   calibration: {
     title: 'Which probe do you check?',
-    why: 'Ice water first, boiling water second. Two points at least 50 K apart set slope and offset, one point only the offset.',
+    why: 'Ice water first, then boiling water. Ice alone will do for the cold end; both together for the whole range. Boiling water and steam burn: gloves and goggles.',
     ice: (probe: string) => `Put ${probe} in ice water.`,
     iceWhy: 'Crushed ice and a little water, stirred; the tip in the middle. Wait until the number stands still.',
     boiling: (probe: string) => `Now ${probe} in boiling water.`,
@@ -191,9 +191,10 @@ export const en = {
     gives: (gain: string, offset: string) => `True value = ${gain} × reading ${offset}`,
     none: 'not calibrated',
     problems: {
-      'points-too-near': 'The two points are less than 50 K apart. Check that one was ice and one boiling water.',
-      'gain-too-far': 'The slope is off by more than 3 %. Rather a wrong sensor type or a wiring fault: check it, then begin again.',
-      'offset-too-far': 'It is off by more than 8 K. Rather a wiring fault: check plug and lead, then begin again.',
+      'points-too-near': 'The two readings lie too near each other. Check that one was ice and one boiling water.',
+      'gain-too-far':
+        'It is off by more than 3 % between ice and boiling water. That is a wrong sensor type or a wiring fault: check it, then begin again.',
+      'offset-too-far': 'It is too far off to be put right by numbers. That is a wiring fault: check plug and lead, then begin again.',
     },
     keep: 'Keep this calibration',
     kept: (probe: string) => `Kept for ${probe}.`,

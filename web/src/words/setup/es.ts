@@ -156,7 +156,7 @@ export const es: SetupWords = {
   },
   calibration: {
     title: '¿Qué sonda comprueba?',
-    why: 'Primero agua con hielo, después agua hirviendo. Dos puntos separados al menos 50 K fijan pendiente y desvío; uno, solo el desvío.',
+    why: 'Primero agua con hielo, después agua hirviendo. El hielo solo vale para lo frío; los dos juntos, para todo. El agua hirviendo y el vapor queman: guantes y gafas.',
     ice: (probe) => `Ponga ${probe} en agua con hielo.`,
     iceWhy: 'Hielo picado y poca agua, removida; la punta en medio. Espere hasta que el número se pare.',
     boiling: (probe) => `Ahora ${probe} en agua hirviendo.`,
@@ -173,10 +173,11 @@ export const es: SetupWords = {
     gives: (gain, offset) => `Valor verdadero = ${gain} × lectura ${offset}`,
     none: 'sin calibrar',
     problems: {
-      'points-too-near': 'Los dos puntos están a menos de 50 K. Mire que uno fuera hielo y el otro agua hirviendo.',
+      'points-too-near': 'Las dos lecturas están demasiado cerca. Mire que uno fuera hielo y el otro agua hirviendo.',
       'gain-too-far':
-        'La pendiente se desvía más del 3 %. Más bien es otro tipo de sensor o un fallo de cables: revíselo y empiece de nuevo.',
-      'offset-too-far': 'Se desvía más de 8 K. Más bien es un fallo de cables: revise enchufe y cable, y empiece de nuevo.',
+        'Se desvía más del 3 % entre el hielo y el agua hirviendo. Es otro tipo de sensor o un fallo de cables: revíselo y empiece de nuevo.',
+      'offset-too-far':
+        'Se desvía demasiado para corregirlo con números. Es un fallo de cables: revise enchufe y cable, y empiece de nuevo.',
     },
     keep: 'Guardar esta calibración',
     kept: (probe) => `Guardada para ${probe}.`,
