@@ -85,6 +85,8 @@ export const airIsOld = ({ airAt }: Cooling, look: Look): boolean => airAt === n
 
 /** From trials, no source. */
 const wallRiseK = 5
+/** Steel that was bared and stands in the sun: 850 of 1,000 W/m² taken up, some 20 W/(m² K) given to air and inwards. Own balance, no source. */
+export const sunMostK = 45
 
 function leaks(cooling: Cooling, look: Look, over: number | null, elapsedMs: number): void {
   const core = mean(look.past.core, 10)
@@ -97,7 +99,7 @@ function leaks(cooling: Cooling, look: Look, over: number | null, elapsedMs: num
     const lowC = (cooling.wallLowC = Math.min(cooling.wallLowC ?? wall, wall))
     const beside = wall - (airC(look)?.value ?? wall)
     const lowBeside = (cooling.lowestBesideK = Math.min(cooling.lowestBesideK ?? beside, beside))
-    const limit = Math.max(wallRiseK, 0.04 * low)
+    const limit = Math.max(look.facts.openedAt === null ? wallRiseK : sunMostK, 0.04 * low)
     // over what the cover felt, over the air beside it, and by itself: a night cools the air before the earth, a day warms all
     const rise = Math.min(over - low, beside - lowBeside, wall - lowC)
     if (rise > limit) rises.push({ code: 'wall-rose', value: rise, limit })
@@ -115,9 +117,11 @@ function leaks(cooling: Cooling, look: Look, over: number | null, elapsedMs: num
   cooling.rose = rises.length > 0 ? rises : null
   cooling.relit = rises.some((r) => (r.value ?? 0) > 40) ? rises : null
   cooling.hasRelit ??= cooling.relit
-  cooling.lingers = lingering(cooling)
+  // a wall that was bared tells nothing by how it falls
+  const bared = look.facts.openedAt !== null
+  if (!bared) cooling.lingers = lingering(cooling)
   // a steady small fire has no last hours that promised more: it is told once it holds the wall clear of any weather
-  cooling.slow = slowing(cooling) ?? (over !== null && over >= clearOfWeatherK ? cooling.lingers : null)
+  if (!bared) cooling.slow = slowing(cooling) ?? (over !== null && over >= clearOfWeatherK ? cooling.lingers : null)
   cooling.burnt ||= cooling.slow !== null || cooling.rose !== null
 }
 

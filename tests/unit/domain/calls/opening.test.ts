@@ -81,4 +81,22 @@ describe('a kiln that stands open', () => {
     const cold: Curves = { ...night, outlet: morning, firebox: (m) => (m < 1000 ? night.firebox!(m) : morning(m)) }
     expect(after(cold, acts).alarms).toEqual([])
   })
+  // 850 of 1,000 W/m² on steel that gives off some 20 to 28 W/(m² K) and holds 4.6 kJ/(m² K), the charcoal behind it as much again: 30 to 43 K, 4 to 12 min
+  it.each([
+    [30, 4],
+    [30, 12],
+    [42, 8],
+  ])('and whose bared wall the sun warms by %d K within some %d min is no fire', (topK, tauMin) => {
+    const sun = (m: number): number => (m < 1040 ? 0 : topK * (1 - Math.exp((1040 - m) / tauMin)))
+    const inside = (m: number): number => Math.min(3, Math.max(0, m - 1045) / 15)
+    const bared = { ...night, wall: (m: number) => night.wall!(m)! + sun(m), firebox: (m: number) => night.firebox!(m)! + inside(m) }
+    expect(after(bared, acts).alarms).toEqual([])
+  })
+  it('and whose wall leaps up over a fire is told: beside its mouth at once, once it is hotter than sun makes it, or after forty minutes in any case', () => {
+    const fire = (perH: number) => (m: number) => night.wall!(m)! + (perH / 60) * Math.max(0, m - 1040)
+    const mouth = (m: number): number => night.firebox!(m)! + (40 / 60) * Math.max(0, m - 1040)
+    expect(after({ ...night, wall: fire(120), firebox: mouth }, acts).min).toBeLessThanOrEqual(1060)
+    expect(after({ ...night, wall: fire(180) }, acts).min).toBeLessThanOrEqual(1060)
+    expect(after({ ...night, wall: fire(80) }, acts).min).toBeLessThanOrEqual(1080)
+  })
 })
