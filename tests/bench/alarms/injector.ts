@@ -63,13 +63,14 @@ export class Injector {
   }
 
   /**
-   * The fire dies, is told, and comes back. Gives what the sound took from the reading that made the alarm.
-   * @param setup.second moves the alarm by so many seconds, that it may meet every beat of the house's own clock
+   * The fire dies, is told, and comes back. Gives what the sound took from the reading that made the alarm. One alarm comes 143 s after the
+   * other, so that they meet every second of the house's own beats (3, 10 and 300 s) in turn.
    */
-  async alarm(setup: { second: number; atCheckpoint: boolean }): Promise<Heard> {
-    await this.rest(setup.atCheckpoint ? this.untilCheckpoint(70_000) / 1000 : setup.second % 10)
-    // one value alone is an outlier, the second makes it a step; the alarm waits a minute (its on-delay), and as long to end
-    for (const stepS of [5, 5, 30]) await this.read(stepS, 300)
+  async alarm(setup: { atCheckpoint: boolean }): Promise<Heard> {
+    if (setup.atCheckpoint) await this.rest(this.untilCheckpoint(70_000) / 1000)
+    // the alarm waits a minute (its on-delay), and as long to end
+    await this.readTwice(300)
+    await this.read(30, 300)
     this.move(29)
     await this.settled()
     const told = this.ear.hear(warning)
@@ -78,7 +79,10 @@ export class Injector {
     void this.read(1, 300)
     const heardAt = await told
     const { user, system } = process.cpuUsage(spent)
-    for (const stepS of [5, 5, 30, 31]) await this.read(stepS, 600)
+    await this.readTwice(600)
+    await this.read(32, 600)
+    await this.turn
+    this.move(31)
     await this.ear.hear(0)
     return { ms: heardAt === null ? null : heardAt - from, cpuMs: (user + system) / 1000 }
   }
@@ -90,7 +94,7 @@ export class Injector {
   }
 
   private async rest(seconds: number): Promise<void> {
-    for (let left = seconds; left > 0; left -= 30) await this.read(Math.min(30, left), 600)
+    for (let left = seconds; left > 0; left -= 35) await this.read(Math.min(35, left), 600)
   }
 
   private move(stepS: number): void {
@@ -98,16 +102,23 @@ export class Injector {
     this.live.clock.moveTo(this.at)
   }
 
-  /** One after the other: while the disk is full each goes out on a connection of its own, which the broker closes. */
-  private read(stepS: number, firebox: number): Promise<void> {
-    return (this.turn = this.turn.then(() => this.say(stepS, firebox)))
+  /** Two values 5 s apart in one message: one alone is an outlier, the second makes it a step. */
+  private readTwice(firebox: number): Promise<void> {
+    return this.read(10, firebox, [{ n: 'firebox', v: firebox, t: -5 }])
   }
 
-  private async say(stepS: number, firebox: number): Promise<void> {
+  /** One after the other: while the disk is full each goes out on a connection of its own, which the broker closes. */
+  private read(stepS: number, firebox: number, before: object[] = []): Promise<void> {
+    return (this.turn = this.turn.then(() => this.say(stepS, firebox, before)))
+  }
+
+  private async say(stepS: number, firebox: number, before: object[]): Promise<void> {
     this.seq++
     this.move(stepS)
     const pack = [
-      { bn: 'yard/n1/', bu: 'Cel', n: 'firebox', v: firebox + (this.seq % 3), t: 0, ut: 5 },
+      { bn: 'yard/n1/', bu: 'Cel', ut: 5 },
+      ...before,
+      { n: 'firebox', v: firebox + (this.seq % 3), t: 0 },
       { n: 'wall', v: 60 + (this.seq % 5) },
       { n: 'boot', u: 'count', v: 1 },
       { n: 'seq', u: 'count', v: this.seq },

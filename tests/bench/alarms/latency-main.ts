@@ -83,7 +83,7 @@ async function measure(name: string, condition: Condition): Promise<string> {
   })()
   if (small !== null) await injector.untilDiskIsFull()
   const took: Heard[] = []
-  for (let n = 0; n < alarms; n++) took.push(await injector.alarm({ second: n, atCheckpoint: condition.atCheckpoint === true }))
+  for (let n = 0; n < alarms; n++) took.push(await injector.alarm({ atCheckpoint: condition.atCheckpoint === true }))
   backing = false
   await copying
   const did = await around.stop()
