@@ -39,6 +39,114 @@ describe('definitions', () => {
   })
 })
 
+describe('what the definitions promise', () => {
+  const urgent = alarmCodes.filter((code) => alarmTable[code].priority === 'urgent')
+  // instrument facts 6.4: minutes to act; the figures are common practice, no source
+  it.each(urgent)('%s is told within a minute, hushed for ten and shelved for a quarter of an hour at most', (code) => {
+    expect(alarmTable[code].onDelayS).toBeLessThanOrEqual(60)
+    expect(alarmTable[code].realarmS).toBeLessThanOrEqual(600)
+    expect(alarmTable[code].longestShelveMin).toBeLessThanOrEqual(15)
+  })
+  it('poisoned air is told within ten seconds, in every phase, and no low reading clears it (trade facts 7.1.2)', () => {
+    expect(alarmTable['co-high']).toMatchObject({ latching: true, quietIn: [] })
+    expect(alarmTable['co-high'].onDelayS).toBeLessThanOrEqual(10)
+  })
+  it('fire and condenser wait as instrument facts 6.3 has it', () => {
+    const waits = (code: AlarmCode) => [alarmTable[code].onDelayS, alarmTable[code].offDelayS]
+    expect([waits('fire-dying'), waits('fire-out'), waits('condenser-hot')]).toEqual([
+      [60, 60],
+      [60, 60],
+      [15, 45],
+    ])
+  })
+  it('a stop that is late is told before it costs a quarter of the value (the job: 30 minutes), a seal within half an hour', () => {
+    expect(alarmTable['stop-overdue'].onDelayS).toBeLessThanOrEqual(20 * 60)
+    expect(alarmTable['seal-overdue'].onDelayS).toBeLessThanOrEqual(30 * 60)
+  })
+  it('each speaks in the phases that it is for, and what the house itself lacks in all but the idle one', () => {
+    const speaks = (code: AlarmCode, phases: Phase[]) => phases.filter((phase) => alarmTable[code].quietIn.includes(phase))
+    for (const code of ['condenser-warm', 'condenser-hot', 'stop-overdue'] as const)
+      expect(speaks(code, ['breakdown', 'vinegar', 'tar', 'clearing']), code).toEqual([])
+    for (const code of ['fire-dying', 'fire-out'] as const)
+      expect(speaks(code, ['kindling', 'drying', 'breakdown', 'vinegar', 'tar', 'clearing']), code).toEqual([])
+    for (const code of ['air-leak', 'reignition', 'wall-off'] as const) expect(speaks(code, ['cooling', 'cold']), code).toEqual([])
+    for (const code of ['node-lost', 'probe-silent', 'probe-fault', 'storage-failing', 'service-failing', 'clock-suspect'] as const)
+      expect(alarmTable[code].quietIn, code).toEqual([])
+    expect(alarmTable['nobody-watching'].quietIn).toEqual(['idle'])
+  })
+})
+
+describe('an alarm that grows', () => {
+  const now = { delays: { onS: 0, offS: 0 } }
+  it('is told anew when it becomes urgent, even where it was acknowledged, and does not shrink while it lasts', () => {
+    const board = emptyBoard()
+    put(board, 0, 'co-high', 'abnormal', { ...now, priority: 'warning' })
+    order(board, alarmTable, 1000, 'acknowledge', 'co-high', null)
+    expect(put(board, 2000, 'co-high', 'abnormal', { priority: 'urgent' })).toBe('unacknowledged')
+    expect(put(board, 3000, 'co-high', 'abnormal', { priority: 'warning' })).toBeNull()
+    expect(boardView(board)[0]).toMatchObject({ priority: 'urgent', since: 2000 })
+  })
+  it('stays on its shelf, and comes down as what it has become', () => {
+    const board = emptyBoard()
+    put(board, 0, 'co-high', 'abnormal', { ...now, priority: 'warning' })
+    order(board, alarmTable, 1000, 'shelve', 'co-high', null, 5)
+    expect(put(board, 2000, 'co-high', 'abnormal', { priority: 'urgent' })).toBeNull()
+    expect(tickBoard(board, alarmTable, 301_000).map(({ state, priority }) => [state, priority])).toEqual([['unacknowledged', 'urgent']])
+  })
+})
+
+describe('what is told again', () => {
+  const now = { delays: { onS: 0, offS: 0 } }
+  const again = { ...now, again: true }
+  it('is so once while nobody took note, each time after somebody did, and anew in a new spell', () => {
+    const board = emptyBoard()
+    put(board, 0, 'condenser-warm', 'abnormal', now)
+    expect(put(board, 1000, 'condenser-warm', 'abnormal', again)).toBe('unacknowledged')
+    expect(put(board, 2000, 'condenser-warm', 'abnormal', again)).toBeNull()
+    for (const at of [3000, 5000]) {
+      order(board, alarmTable, at, 'acknowledge', 'condenser-warm', null)
+      expect(put(board, at + 1000, 'condenser-warm', 'abnormal', again)).toBe('unacknowledged')
+    }
+    expect(put(board, 7000, 'condenser-warm', 'normal', again)).toBe('normal')
+    put(board, 8000, 'condenser-warm', 'abnormal', now)
+    expect(put(board, 9000, 'condenser-warm', 'abnormal', again)).toBe('unacknowledged')
+  })
+  it('is not what is about to end', () => {
+    const board = emptyBoard()
+    put(board, 0, 'condenser-warm', 'abnormal', { delays: { onS: 0, offS: 60 } })
+    expect(put(board, 1000, 'condenser-warm', 'normal', { again: true })).toBeNull()
+  })
+})
+
+describe('delays of the kiln', () => {
+  it('take the place of those of the definition, and what is on keeps those it came with', () => {
+    const board = emptyBoard()
+    const own = { delays: { onS: 100, offS: 200 } }
+    put(board, 0, 'condenser-hot', 'abnormal', own)
+    expect(tickBoard(board, alarmTable, 99_000)).toEqual([])
+    expect(tickBoard(board, alarmTable, 100_000)).toHaveLength(1)
+    put(board, 101_000, 'condenser-hot', 'normal', { delays: { onS: 1, offS: 1 } })
+    expect(tickBoard(board, alarmTable, 300_999)).toEqual([])
+    expect(tickBoard(board, alarmTable, 301_000).map(({ state }) => state)).toEqual(['normal'])
+  })
+})
+
+describe('what a page shows', () => {
+  const now = { delays: { onS: 0, offS: 0 } }
+  it('is urgent first, then warnings, then notices, the oldest first, and nothing that is quiet and off', () => {
+    const board = emptyBoard()
+    put(board, 0, 'probe-stuck', 'abnormal', now)
+    put(board, 1000, 'node-lost', 'abnormal', now)
+    put(board, 2000, 'fire-dying', 'abnormal', now)
+    put(board, 3000, 'flame-inside', 'abnormal', now)
+    put(board, 4000, 'vent-choked', 'abnormal', { ...now, quiet: true })
+    put(board, 5000, 'seal-overdue', 'abnormal', { ...now, quiet: true })
+    put(board, 6000, 'seal-overdue', 'normal', { ...now, quiet: true })
+    tickBoard(board, alarmTable, 7000)
+    expect(boardView(board).map(({ alarm }) => alarm)).toEqual(['flame-inside', 'node-lost', 'fire-dying', 'vent-choked', 'probe-stuck'])
+  })
+})
+
 describe('a bad probe', () => {
   it('never quiets the alarm that it feeds', () => {
     const board = emptyBoard()
@@ -65,6 +173,22 @@ describe('shelving', () => {
     expect(boardView(board)[0]?.shelvedUntil).toBe(1000 + 10 * minute)
     expect(tickBoard(board, alarmTable, 10 * minute)).toEqual([])
     expect(tickBoard(board, alarmTable, 1000 + 10 * minute).map((i) => i.state)).toEqual(['unacknowledged'])
+  })
+  it('lasts a minute at least', () => {
+    const board = emptyBoard()
+    put(board, 0, 'stop-overdue', 'abnormal', { delays: { onS: 0, offS: 0 } })
+    order(board, alarmTable, 1000, 'shelve', 'stop-overdue', null, -3)
+    expect(boardView(board)[0]?.shelvedUntil).toBe(1000 + minute)
+  })
+  it('of one whose condition ends meanwhile wakes when that is due, and again at the end of the shelf', () => {
+    const board = emptyBoard()
+    put(board, 0, 'stop-overdue', 'abnormal', { delays: { onS: 0, offS: 60 } })
+    order(board, alarmTable, 0, 'shelve', 'stop-overdue', null, 10)
+    put(board, 1000, 'stop-overdue', 'normal')
+    expect(board.nextAt).toBe(61_000)
+    tickBoard(board, alarmTable, 61_000)
+    expect(board.nextAt).toBe(10 * minute)
+    expect(tickBoard(board, alarmTable, 10 * minute).map(({ state }) => state)).toEqual(['normal'])
   })
   it('never lasts longer than the definition allows', () => {
     const board = emptyBoard()
@@ -97,6 +221,17 @@ describe('suppression by phase', () => {
     expect(stateOf(board, 'condenser-hot')).toBe('suppressed')
     expect(put(board, 1000, 'condenser-hot', 'abnormal', { ...now, phase: 'breakdown' })).toBe('unacknowledged')
   })
+  it('lets nothing out that is between its limits, and what comes out is the first of its group again', () => {
+    const board = emptyBoard()
+    const now = { delays: { onS: 0, offS: 0 } }
+    put(board, 0, 'condenser-hot', 'abnormal', { phase: 'kindling', ...now })
+    expect(put(board, 1000, 'condenser-hot', 'between', { phase: 'breakdown' })).toBeNull()
+    expect(stateOf(board, 'condenser-hot')).toBe('normal')
+    put(board, 2000, 'condenser-warm', 'abnormal', { phase: 'kindling', ...now })
+    put(board, 3000, 'condenser-warm', 'abnormal', { phase: 'breakdown', ...now })
+    expect(boardView(board)[0]).toMatchObject({ alarm: 'condenser-warm', firstOut: true })
+    expect(board.items['condenser-warm']?.told).toBe(3000)
+  })
   it('lets nothing out that ended while it was hidden', () => {
     const board = emptyBoard()
     put(board, 0, 'condenser-hot', 'abnormal', { phase: 'kindling', delays: { onS: 0, offS: 0 } })
@@ -118,6 +253,13 @@ describe('first-out', () => {
       ['condenser-hot', true],
     ])
   })
+  it('is gone with its alarm', () => {
+    const board = emptyBoard()
+    const now = { delays: { onS: 0, offS: 0 } }
+    put(board, 0, 'fire-dying', 'abnormal', now)
+    put(board, 1000, 'fire-dying', 'normal', now)
+    expect(board.items['fire-dying']).toMatchObject({ state: 'normal', firstOut: false })
+  })
   it('is not taken by one that nobody could hear', () => {
     const board = emptyBoard()
     const now = { delays: { onS: 0, offS: 0 } }
@@ -128,6 +270,15 @@ describe('first-out', () => {
 })
 
 describe('flood guard', () => {
+  it('begins with the tenth alarm in ten minutes', () => {
+    const count = (alarms: number, everyMs: number): boolean => {
+      const board = emptyBoard()
+      for (let i = 0; i < alarms; i++)
+        put(board, i * everyMs, 'probe-fault', 'abnormal', { delays: { onS: 0, offS: 0 }, channel: `yard/n${i}/wall` })
+      return board.flood
+    }
+    expect([count(9, 1000), count(10, 1000), count(10, 66_000), count(10, 67_000)]).toEqual([false, true, true, false])
+  })
   it('goes on at five in ten minutes and ends at four', () => {
     const board = emptyBoard()
     const now = { delays: { onS: 0, offS: 0 } }
