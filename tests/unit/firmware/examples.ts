@@ -9,6 +9,8 @@ export interface Example {
   language: string
   text: string
   topic: string | null
+  /** Where the service says it. */
+  said: string | null
   at: number | null
   refused: string | null
 }
@@ -21,10 +23,16 @@ function examplesOf(name: string): Example[] {
     language,
     text: text.trim(),
     topic: /topic: (\S+)/.exec(note)?.[1] ?? null,
+    said: /said: (\S+)/.exec(note)?.[1] ?? null,
     at: /at: (\S+)/.exec(note)?.[1] ? Date.parse(/at: (\S+)/.exec(note)?.[1] ?? '') : null,
     refused: /refused: (\S+)/.exec(note)?.[1] ?? null,
   }))
 }
 
-/** All that a node or the service says, in the order of the pages; what is typed into a shell is left out. */
-export const messages = pages.flatMap(examplesOf).filter(({ language }) => language !== 'sh')
+const examples = pages.flatMap(examplesOf).filter(({ language }) => language !== 'sh')
+
+/** All that a node says, in the order of the pages; what is typed into a shell is left out. */
+export const messages = examples.filter(({ said }) => said === null)
+
+/** All that the service says. */
+export const answers = examples.filter(({ said }) => said !== null)

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { faultWords } from '../../../server/contract/vocabulary.ts'
+import { sayAlert, sayBeat, sayCall, sayCommand, sayState, sayTime } from '../../../server/mqtt/said.ts'
+import { soundOf, startBuzzer, stepBuzzer } from '../../../server/simulator/buzzer/rules.ts'
 import { en } from '../../../web/src/words/en.ts'
 import { throughTheDoor } from './door.ts'
-import { messages, page } from './examples.ts'
+import { answers, messages, page } from './examples.ts'
 
 describe('every example in the notes, through the real decoder', () => {
   it('says on which topic it goes', () => {
@@ -38,6 +40,39 @@ describe('every example in the notes, through the real decoder', () => {
     expect(of('yard/n1/firebox')[0]).toMatchObject({ quality: 'fault:open', value: null })
     expect(of('yard/n2/smoke')[0]).toMatchObject({ value: 83.5, t: 1772350200_000 })
     expect(of('yard/try/wall')[0]?.value).toBe(352)
+  })
+})
+
+describe('every example of what the service says', () => {
+  it('is word for word what it does say, on that topic', () => {
+    const where = { root: 'firing', site: 'yard' }
+    const since = 1772350200_000
+    const said = [
+      sayCommand(where, 'n1', 'c1', 'rebirth'),
+      sayTime(where, since + 125),
+      sayBeat(where, 4711, true),
+      sayAlert(where, 'urgent', 'condenser-hot', since, false, 88),
+      sayState(where, 'online', since),
+      sayCall(where, 'kiln-1', 'kiln-1-20260301T073000-12', 'start-collecting', since),
+    ]
+    const words = (topic: string | null, text: string): unknown => [topic, JSON.parse(text)]
+    expect(answers.map(({ said: topic, text }) => words(topic, text))).toEqual(said.map(({ topic, payload }) => words(topic, payload)))
+    expect(said.filter(({ qos, retain }) => qos === 1 && retain).map(({ topic }) => topic.split('/')[4])).toEqual([
+      'alert',
+      'state',
+      'call',
+    ])
+    expect(said.filter(({ qos }) => qos === 0).map(({ topic }) => topic.split('/')[4])).toEqual(['time', 'beat'])
+  })
+
+  it('plays on the buzzer as the page tells: alone after 8 s without a beat, and only a beat ends that', () => {
+    const link = (up: boolean, at: number) => ({ kind: 'link', up, at }) as const
+    const beat = (at: number) => ({ kind: 'beat', firing: true, at }) as const
+    let state = stepBuzzer(stepBuzzer(startBuzzer(0, false), link(true, 0)), beat(0))
+    expect([7999, 8000].map((at) => soundOf(state, at).alone)).toEqual([false, true])
+    state = stepBuzzer(stepBuzzer(state, link(false, 9000)), link(true, 9500))
+    expect(soundOf(state, 9500).alone).toBe(true)
+    expect(soundOf(stepBuzzer(state, beat(9600)), 9600).alone).toBe(false)
   })
 })
 
