@@ -68,6 +68,11 @@ export class Buzzer {
     this.#timer = setInterval(() => this.#take({ kind: 'tick' }), 250)
   }
 
+  /** What the probe of its own in the condenser's outlet reads, °C; null where it gives nothing. */
+  probe(celsius: number | null): void {
+    this.#take({ kind: 'outlet', celsius })
+  }
+
   async stop(): Promise<void> {
     if (this.#timer) clearInterval(this.#timer)
     await this.#client?.endAsync()

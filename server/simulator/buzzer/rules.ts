@@ -6,11 +6,19 @@ export const silenceLimitMs = 8_000
 /** How long a `beep` command sounds, ms. */
 const testSoundMs = 2_000
 
+/**
+ * A buzzer with the condenser's outlet probe of its own knows, with nobody above it, what no cloths can hold: the service's warning of 55 °C
+ * (instrument facts 8.3) and the 20 K that it adds while it knows nothing of the load. Delay and dead-band of instrument facts 6.3.
+ */
+export const ownLimit = { outletC: 75, deadBandK: 2, onDelayMs: 15_000 } as const
+
 export type BuzzerInput = { at: Ms } & (
   | { kind: 'alert'; level: 'none' | 'notice' | 'warning' | 'urgent'; sound: number }
   | { kind: 'beat'; firing: boolean }
   | { kind: 'server'; online: boolean }
   | { kind: 'link'; up: boolean }
+  /** Its own probe in the outlet, °C; null where that gives nothing. */
+  | { kind: 'outlet'; celsius: number | null }
   | { kind: 'beep' }
   | { kind: 'tick' }
 )
@@ -30,10 +38,12 @@ export interface BuzzerState {
   serverOnline: boolean
   pattern: 0 | 1 | 2 | 3
   testUntil: Ms
+  /** Since when its own probe has stood over its own limit; null while it does not. What cannot be read changes nothing. */
+  hotSince: Ms | null
 }
 
 export function startBuzzer(at: Ms, firing: boolean): BuzzerState {
-  return { firing, lastBeatAt: at, linkUp: false, serverOnline: true, pattern: 0, testUntil: at }
+  return { firing, lastBeatAt: at, linkUp: false, serverOnline: true, pattern: 0, testUntil: at, hotSince: null }
 }
 
 const patternOf = (sound: number): 0 | 1 | 2 | 3 => (sound <= 0 ? 0 : sound === 1 ? 1 : sound === 2 ? 2 : 3)
@@ -50,6 +60,10 @@ export function stepBuzzer(state: BuzzerState, input: BuzzerInput): BuzzerState 
     case 'link':
       // the time without a link counts as silence: a new link is trusted only once a beat came over it
       return { ...state, linkUp: input.up }
+    case 'outlet':
+      if (input.celsius === null) return state
+      if (input.celsius >= ownLimit.outletC) return { ...state, hotSince: state.hotSince ?? input.at }
+      return input.celsius < ownLimit.outletC - ownLimit.deadBandK ? { ...state, hotSince: null } : state
     case 'beep':
       return { ...state, testUntil: input.at + testSoundMs }
     case 'tick':
@@ -57,8 +71,12 @@ export function stepBuzzer(state: BuzzerState, input: BuzzerInput): BuzzerState 
   }
 }
 
-/** Fails towards noise: while a firing runs, silence of the service has to be re-earned. */
+/**
+ * Fails towards noise: while a firing runs, silence of the service has to be re-earned. The own limit speaks whenever the service does not,
+ * firing or none: while it does, the service knows better whether cloths are wet and whether anything is being collected.
+ */
 export function soundOf(state: BuzzerState, at: Ms): Sound {
-  const alone = state.firing && (!state.linkUp || !state.serverOnline || at - state.lastBeatAt >= silenceLimitMs)
-  return { pattern: state.pattern, alone, test: at < state.testUntil }
+  const deaf = !state.linkUp || !state.serverOnline || at - state.lastBeatAt >= silenceLimitMs
+  const hot = deaf && state.hotSince !== null && at - state.hotSince >= ownLimit.onDelayMs
+  return { pattern: hot && state.pattern < 2 ? 2 : state.pattern, alone: state.firing && deaf, test: at < state.testUntil }
 }

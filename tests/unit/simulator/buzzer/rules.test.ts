@@ -55,6 +55,29 @@ describe('a buzzer node', () => {
     expect(soundOf(state, 60_000)).toEqual({ pattern: 3, alone: true, test: false })
   })
 
+  // reliability 7.1, layer 1: a limit of its own for the one condition that harms, with no network
+  describe('with a probe of its own in the outlet', () => {
+    const hot = (celsius: number | null, at = 0): BuzzerInput => ({ at, kind: 'outlet', celsius })
+    const pattern = (inputs: BuzzerInput[], at: number, firing = false) => soundOf(after(firing, inputs), at).pattern
+    it('that hears nobody is told by it after a quarter of a minute at 75 °C, firing or none', () => {
+      expect([14_999, 15_000].map((at) => pattern([hot(75)], at))).toEqual([0, 2])
+      expect(soundOf(after(true, [hot(75)]), 15_000)).toEqual({ pattern: 2, alone: true, test: false })
+      expect(pattern([hot(74.9)], 60_000)).toBe(0)
+    })
+    it('goes by the dead-band, and a probe that cannot be read changes nothing', () => {
+      expect(pattern([hot(75), hot(73, 10_000)], 20_000)).toBe(2)
+      expect(pattern([hot(75), hot(72.9, 10_000)], 60_000)).toBe(0)
+      expect(pattern([hot(75), hot(null, 10_000)], 20_000)).toBe(2)
+      expect(pattern([hot(75), hot(72, 5000), hot(80, 10_000)], 24_999)).toBe(0)
+    })
+    it('leaves it to the service while that beats, and hides nothing worse', () => {
+      const beaten: BuzzerInput[] = [{ at: 0, kind: 'link', up: true }, { at: 1000, kind: 'beat', firing: false }, hot(90, 1000)]
+      expect([8999, 16_000].map((at) => pattern(beaten, at))).toEqual([0, 2])
+      expect(pattern([...beaten, { at: 16_000, kind: 'beat', firing: false }], 16_001)).toBe(0)
+      expect(pattern([hot(90), { at: 1, kind: 'alert', level: 'urgent', sound: 3 }], 20_000)).toBe(3)
+    })
+  })
+
   it('beeps for two seconds when it is asked to prove its sound', () => {
     const asked = after(false, [{ at: 500, kind: 'beep' }])
     expect([soundOf(asked, 501).test, soundOf(asked, 2500).test]).toEqual([true, false])
