@@ -59,7 +59,7 @@ export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | nu
   if (cooling.lingers !== null) unless.push(...cooling.lingers)
   if (cooling.wallOff !== null) unless.push(...cooling.wallOff)
   cooling.doubts = cooling.wallOff === null ? [] : [...cooling.wallOff]
-  if (mean(look.past.core, 20) === null) cooling.doubts.push({ code: 'no-core-probe' })
+  if (mean(look.past.core, 20) === null) cooling.doubts.push(...(cooling.fast ?? []), { code: 'no-core-probe' })
   if (air?.measured !== true) cooling.doubts.push({ code: 'no-air-probe' })
   const holds = unless.length === 0
   cooling.fitSince = holds ? (cooling.fitSince ?? look.at) : null

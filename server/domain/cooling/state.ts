@@ -45,6 +45,8 @@ export interface Cooling {
   lingers: Reason[] | null
   /** The wall fell faster than any sealed drum under earth, or was never warm beside a hot fire: its probe tells nothing of the inside. */
   wallOff: Reason[] | null
+  /** At some time of this night the wall fell so fast that its probe may be losing touch, or runs ahead of the charcoal. */
+  fast: Reason[] | null
   before: Before
   /** Since when everything that opening asks for has held. */
   fitSince: Ms | null
@@ -93,6 +95,7 @@ export function startCooling(sealedAt: Ms): Cooling {
     burnt: false,
     lingers: null,
     wallOff: null,
+    fast: null,
     before: { hourShare: null, threeHoursShare: null, fireC: null, smokeC: null, burntH: 9, woodKg: null, coldKnown: false },
     fitSince: null,
     doubts: [],

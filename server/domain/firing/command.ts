@@ -98,7 +98,7 @@ const isBlind = (state: KilnState): boolean => needed.some((role) => isSilent(st
 /** What cannot be judged, and why: a role that nothing is heard of, a charge that nobody weighed. */
 function doubtsOf(state: KilnState): Reason[] {
   const doubts: Reason[] = []
-  if (state.facts.sealedAt !== null) doubts.push(...(state.cooling?.doubts ?? []))
+  if (state.facts.sealedAt !== null) doubts.push(...sealedDoubts(state))
   for (const role of needed) if (isSilent(state, role)) doubts.push({ code: `no-${role}` })
   const smoke = smokeDoubt(state)
   // a sealed chimney smokes no more
@@ -116,4 +116,11 @@ function smokeDoubt({ past, channels }: KilnState): Reason | null {
   const [channel, { track, faultSince }] = fitted
   const speaks = faultSince === null && track.value !== null && track.quality === 'good' && !track.nodeLost
   return { code: speaks ? 'smoke-probe-new' : 'smoke-probe-failed', channel }
+}
+
+/** A probe that slowly loses touch reads like a kiln that cools: where nothing inside is measured it is to be pressed on before a gap is made. */
+function sealedDoubts({ cooling, calls }: KilnState): Reason[] {
+  const doubts = cooling?.doubts ?? []
+  if (calls.open.state !== 'due') return doubts
+  return doubts.map((doubt) => (doubt.code === 'no-core-probe' ? { code: 'one-wall-probe' } : doubt))
 }

@@ -31,6 +31,11 @@ describe('an opening that is called', () => {
     expect(taken!.min).toBeLessThan(1000 + withinMin)
     expect(more).toEqual([])
   })
+  it('asks for the wall probe to be pressed on where nothing inside is measured', () => {
+    const doubts = (until: number) => play(firing(night, [lit, sealed], -15, until)).view.command.doubts.map(({ code }) => code)
+    expect(doubts(500)).toEqual(['no-core-probe', 'no-air-probe'])
+    expect(doubts(980)).toEqual(['one-wall-probe', 'no-air-probe'])
+  })
   it('stands through a pause of ten minutes', () => {
     const pause = { ...night, wall: (m: number) => (m < 1000 || m > 1010 ? night.wall!(m) : null) }
     expect(opening(pause, 1060).map(({ state }) => state)).toEqual(['due'])

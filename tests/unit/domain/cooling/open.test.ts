@@ -25,6 +25,16 @@ describe('the opening of a sealed kiln', () => {
     expect(unsure.cooling.doubts.map((d) => d.code)).toContain('no-air-probe')
   })
 
+  it('is told with a doubt where the wall cools faster than tight drums do: its probe may be losing touch', () => {
+    // 1 / (1/7.5 + 1/10) h: a drum of 7.5 h whose probe loses touch by a share 1/e every 10 h
+    const doubts = (tauH: number): string[] => runSealed({ ...tightKiln, tauH }, 12, 5).cooling.doubts.map(({ code }) => code)
+    expect(doubts(4.3)).toContain('wall-falls-fast')
+    expect(doubts(6)).not.toContain('wall-falls-fast')
+    expect(runSealed({ ...tightKiln, tauH: 4.3, noiseK: 0 }, 40, 3).heldH).toBeGreaterThan(
+      runSealed({ ...tightKiln, noiseK: 0 }, 40, 3).heldH ?? Infinity,
+    )
+  })
+
   it('is never called while a leak keeps it burning, and the leak is told', () => {
     for (const leakK of [30, 60, 120, 300]) {
       const run = runSealed({ ...tightKiln, leakK }, 72, leakK)

@@ -78,6 +78,8 @@ export const en = {
   'model-hottest': (r, m) =>
     `By the model of the kiln the hottest part may be ${told.temperature(r, m)}; by that one it must be below ${told.limit(r, m)}`,
   'wall-fell-off': () => 'The wall fell faster than a sealed drum can: its probe has come off. Keep it shut',
+  'wall-falls-fast': () =>
+    'The drum wall cools faster than a sealed drum usually does: its probe may be losing touch, or the charcoal lags behind',
   'wall-tells-no-more': (r, m) =>
     `The drum wall has been as cool as the air for ${told.number(r, m)} h and tells nothing more of the inside`,
   'fire-came-back': () => 'A fire came back in the closed kiln: no opening is called before it has been closed anew and logged',
@@ -93,6 +95,7 @@ export const en = {
   'cools-slower': () => 'It cools slower than it did',
   'model-says-leak': () => 'It cools slower than a tight kiln',
   'may-burn-unseen': () => 'It may still burn where the wall probe feels little of it',
+  'one-wall-probe': () => 'It rests on one probe at the wall: press it to the steel first; when its number rises, keep it shut',
   'no-core-probe': () => 'There is no probe inside the charge',
   'no-air-probe': () => 'There is no probe for the air outside',
   'no-firebox': () => 'Nothing is heard of the firebox',

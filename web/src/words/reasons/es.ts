@@ -77,6 +77,8 @@ export const es: ReasonList = {
   'model-hottest': (r, m) =>
     `Según el modelo del horno, lo más caliente puede estar a ${told.temperature(r, m)}; según él debe bajar de ${told.limit(r, m)}`,
   'wall-fell-off': () => 'La pared bajó más rápido de lo que puede un tambor sellado: la sonda se soltó. Déjelo cerrado',
+  'wall-falls-fast': () =>
+    'La pared del bidón se enfría más deprisa que un bidón sellado: su sonda quizá pierde contacto o el carbón va retrasado',
   'wall-tells-no-more': (r, m) => `La pared lleva ${told.number(r, m)} h tan fresca como el aire y ya no dice nada del interior`,
   'fire-came-back': () => 'Volvió a arder en el horno cerrado: no se avisa para abrir antes de que se cierre de nuevo y se anote',
   'own-signs-only': () =>
@@ -91,6 +93,7 @@ export const es: ReasonList = {
   'cools-slower': () => 'Enfría más despacio que antes',
   'model-says-leak': () => 'Enfría más despacio que un horno cerrado',
   'may-burn-unseen': () => 'Puede arder todavía donde la sonda de la pared apenas lo siente',
+  'one-wall-probe': () => 'Se apoya en una sola sonda en la pared: apriétela antes contra el acero; si su número sube, no abra',
   'no-core-probe': () => 'No hay sonda dentro de la carga',
   'no-air-probe': () => 'No hay sonda del aire de fuera',
   'no-firebox': () => 'Nada se oye del fogón',
