@@ -199,8 +199,9 @@ describe('whether an alarm would be heard', () => {
 
   test('an invitation stands there as a square code for the next tablet', async () => {
     await key('step-next')
-    await expect.poll(heading).toBe('Open this on the tablet beside the kiln.')
+    await expect.poll(heading).toBe('Invite a tablet.')
     await key('invite')
+    await expect.poll(heading).toBe('Open this on the tablet beside the kiln.')
     await page.waitForFunction(() => (document.querySelector<HTMLImageElement>('.code img')?.naturalWidth ?? 0) > 0)
     const link = await page.locator('.code b').innerText()
     await proper()

@@ -287,7 +287,7 @@ describe('pages for lots, uses and plans', () => {
     await fill('massKg', '100')
     await fill('asIs', '100')
     await fill('ovenDry', '80')
-    await page.locator('text=20.0 % wet basis = 25.0 % dry basis').waitFor()
+    await page.locator('text=20.0 % of the whole = 25.0 % of the dry wood').waitFor()
     await keepPicture(page, 'charge')
     await fill('ovenDry', '120')
     await page.locator('em:has-text("Dried wood weighs less. Enter the dry weight second.")').waitFor()

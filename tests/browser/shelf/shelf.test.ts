@@ -90,7 +90,7 @@ describe('a journey over the shelf', () => {
     await page.locator('input[name=name]').fill('A. N.')
     await press('keep-note')
     await page.locator('[data-part=notes] li p:has-text("lid was late")').waitFor()
-    expect(await textOf('[data-part=notes] li')).toMatch(/A. N., owner, Nov 20, 2026 09:00/)
+    expect(await textOf('[data-part=notes] li')).toMatch(/A. N., owner, 20 Nov 2026 09:00/)
     await press('weigh')
     await page.locator('[data-part=notes] form input').nth(3).fill('16')
     await page.locator('[data-part=notes] form input').nth(4).fill('17')
@@ -144,7 +144,7 @@ describe('a journey over the shelf', () => {
     await shot('take-in')
     const before = (await site.store.firings()).length
     await press('yes')
-    await page.locator('h1:has-text("old log, Mar 1, 2026")').waitFor()
+    await page.locator('h1:has-text("old log, 1 Mar 2026")').waitFor()
     expect(await site.store.firings()).toHaveLength(before + 1)
   })
 

@@ -21,7 +21,8 @@ export class Measures {
 
   constructor(choices: Chosen) {
     this.#choices = choices
-    const language = choices.language
+    // the day before the month, as all other pages and the labels of the trade write it
+    const language = choices.language === 'en' ? 'en-GB' : choices.language
     this.#hour = new Intl.DateTimeFormat(language, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })
     this.#day = new Intl.DateTimeFormat(language, { weekday: 'short', day: 'numeric', month: 'short', calendar: 'gregory' })
     this.#dayAndYear = new Intl.DateTimeFormat(language, { day: 'numeric', month: 'short', year: 'numeric', calendar: 'gregory' })

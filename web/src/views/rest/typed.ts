@@ -1,6 +1,6 @@
-/** What was typed as a number; a comma counts as a point, and nothing at all is no number (the rules then say what to enter). */
+/** What was typed as a number; a comma counts as a point, the long minus of print as the short one, and nothing at all is no number (the rules then say what to enter). */
 export function typedNumber(text: string): number {
-  const trimmed = text.trim().replace(',', '.')
+  const trimmed = text.trim().replace(',', '.').replace('−', '-')
   return trimmed === '' ? Number.NaN : Number(trimmed)
 }
 

@@ -215,6 +215,7 @@ export const en = {
     firing: 'A test like this belongs to the start of every firing too, and to its sealing.',
   },
   tablet: {
+    ask: 'Invite a tablet.',
     title: 'Open this on the tablet beside the kiln.',
     why: 'The tablet must be on the same network. Point its camera at the square, or type the link.',
     may: 'It may',

@@ -198,6 +198,7 @@ export const es: SetupWords = {
     firing: 'Una prueba así también toca al empezar cada hornada, y al sellar.',
   },
   tablet: {
+    ask: 'Invite a una tableta.',
     title: 'Abra esto en la tableta junto al horno.',
     why: 'La tableta debe estar en la misma red. Apunte su cámara al cuadrado, o escriba el enlace.',
     may: 'Puede',
