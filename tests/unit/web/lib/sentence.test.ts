@@ -144,3 +144,25 @@ test('what was asked for and is over is told no more: the wait of a sealed kiln,
   const drying = kiln({ command: { do: 'wait', because: [{ code: 'outlet-over', value: 51, limit: 45, forS: 300 }] } })
   expect(told(drying).why).toContain(en.waits.drying)
 })
+
+test('the share that is told is the one of now, and a bound is never told as its own limit', () => {
+  const scene = scenes['drip-turning']
+  const because = [{ code: 'tar-share', value: 0.2, limit: 0.14 }]
+  const estimate = scene.estimate && { ...scene.estimate, from: 'ensemble' as const, tarShare: 0.37 }
+  const later = { ...scene, estimate, command: { ...scene.command, do: 'stop-collecting' as const, because } }
+  expect(told(later).why).toContain('37 % of the drip is tar')
+  const bound = (value: number) => {
+    const command = { do: 'trial-opening' as const, because: [{ code: 'hottest-below', value, limit: 45 }] }
+    return told(kiln({ command, firing: { phase: 'cold', sealedAt: noon - 20 * hour } })).why
+  }
+  expect(bound(44.7)).toContain('may be 44 °C; it must be below 45 °C')
+  expect(bound(45.2)).toContain('may be 46 °C; it must be below 45 °C')
+})
+
+test('of the glasses the newest is told, not the one that made the call', () => {
+  const seen = (id: string, drip: 'pale' | 'amber', at: number) => ({ id, at, doneAt: at, act: { action: 'observe' as const, drip } })
+  const acts = [seen('a', 'pale', noon - 2 * hour), seen('b', 'amber', noon - 10 * minute)]
+  const view = kiln({ command: { do: 'start-collecting', because: [{ code: 'seen-drip-pale' }] }, firing: { phase: 'vinegar', acts } })
+  expect(told(view).why).toContain('The drip looks amber')
+  expect(told(view).why).not.toContain('pale')
+})

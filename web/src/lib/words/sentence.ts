@@ -1,6 +1,6 @@
 import type { Ms, Reason } from '../../../../server/contract/fold.ts'
 import type { ChannelView, Command, KilnView } from '../../../../server/contract/live.ts'
-import type { Role } from '../../../../server/contract/vocabulary.ts'
+import type { DripLook, Role } from '../../../../server/contract/vocabulary.ts'
 import type { Words } from '../../words/en.ts'
 import { actText } from '../acts/act-text.ts'
 import { lastOf, lastSeen } from '../acts/log.ts'
@@ -130,13 +130,19 @@ export function sentenceOf(kiln: KilnView, now: Ms, words: Words, measures: Meas
 }
 
 /** Reasons for what stands: of waiting only a call that was taken back; that something was logged is no reason that helps anybody. */
-function reasonsNow({ command, calls, firing }: KilnView, now: Ms): Reason[] {
+function reasonsNow({ command, calls, estimate, firing }: KilnView, now: Ms): Reason[] {
   const back = calls.find(({ call, state }) => call === 'start-collecting' && state === 'withdrawn')
   const told = command.do === 'wait' && back ? back.because : command.because
-  // the service judges it every ten minutes, the corner of the screen tells it every minute
-  const reasons = told.map((reason) =>
-    reason.code === 'sealed-for' && firing.sealedAt !== null ? { ...reason, value: sinceMs(firing.sealedAt, now) / 3_600_000 } : reason,
-  )
+  const reasons = told.map((reason): Reason => {
+    // the service judges it every ten minutes, the corner of the screen tells it every minute
+    if (reason.code === 'sealed-for' && firing.sealedAt !== null) return { ...reason, value: sinceMs(firing.sealedAt, now) / 3_600_000 }
+    // the number of the moment when the call came may be hours old
+    const share = reason.code === 'acid-share' ? estimate?.acidShare : reason.code === 'tar-share' ? estimate?.tarShare : undefined
+    if (share !== undefined && estimate?.from === 'ensemble') return { ...reason, value: share }
+    // a glass that was seen since says more than the one that made the call
+    const drip = command.do === 'start-collecting' && reason.code.startsWith('seen-drip-') ? dripSeen(firing) : undefined
+    return drip === undefined ? asideOfLimit(reason) : { ...reason, code: `seen-drip-${drip}` }
+  })
   return reasons.filter(
     ({ code, value = 0, limit = Infinity }) =>
       // what speaks against opening no longer does once the wait is over
@@ -144,6 +150,13 @@ function reasonsNow({ command, calls, firing }: KilnView, now: Ms): Reason[] {
       !code.startsWith('logged') &&
       !(command.do === 'wait' && !back && (isOfPhase(code) || code.startsWith('seen-'))),
   )
+}
+
+/** "May be 45; must be below 45" tells nobody whether it is: whole degrees are rounded away from the limit. */
+function asideOfLimit(reason: Reason): Reason {
+  const { code, value, limit } = reason
+  if ((code !== 'hottest-below' && code !== 'model-hottest') || value === undefined || limit === undefined) return reason
+  return { ...reason, value: value < limit ? Math.floor(value) : Math.ceil(value) }
 }
 
 /** Why a phase began, perhaps an hour ago. */
@@ -159,11 +172,16 @@ function trendSays({ code }: Reason, role: Role): boolean {
 /** How long something seen stands for what is there now. Common practice, no source. */
 export const seenForMs = 2_700_000
 
+function dripSeen(firing: KilnView['firing']): DripLook | undefined {
+  const seen = lastSeen(firing, 'drip')
+  return seen?.act.action === 'observe' || seen?.act.action === 'glass' ? seen.act.drip : undefined
+}
+
 /** A dark drip before anything can be charred: what an earlier firing left in the pipe (common practice, no source). */
 function darkTooEarly({ firing }: KilnView, now: Ms): boolean {
   if (firing.phase !== 'kindling' && firing.phase !== 'drying') return false
   const seen = lastSeen(firing, 'drip')
-  const drip = seen?.act.action === 'observe' || seen?.act.action === 'glass' ? seen.act.drip : undefined
+  const drip = dripSeen(firing)
   return seen !== undefined && now - seen.doneAt < seenForMs && (drip === 'dark' || drip === 'black')
 }
 
