@@ -310,6 +310,14 @@ describe('an alarm of people', () => {
     expect(tickBoard(board, alarmTable, 600_000)).toEqual([])
     expect(tickBoard(board, alarmTable, 601_000).map((i) => i.state)).toEqual(['unacknowledged'])
   })
+  it('does not sound sooner because its condition is judged meanwhile', () => {
+    const board = emptyBoard()
+    const now = { delays: { onS: 0, offS: 0 } }
+    put(board, 0, 'flame-inside', 'abnormal', now)
+    order(board, alarmTable, 1000, 'acknowledge', 'flame-inside', null)
+    expect(put(board, 600_999, 'flame-inside', 'abnormal', now)).toBeNull()
+    expect(put(board, 601_000, 'flame-inside', 'abnormal', now)).toBe('unacknowledged')
+  })
   it('takes an order for one channel only', () => {
     const board = emptyBoard()
     for (const channel of ['y/n/wall', 'y/n/outlet']) put(board, 0, 'probe-fault', 'abnormal', { channel, delays: { onS: 0, offS: 0 } })
