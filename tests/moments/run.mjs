@@ -3,6 +3,9 @@ import { spawnSync } from 'node:child_process'
 import { rmSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { snapshot } from './snapshot.mjs'
+import { explained } from '../support/explained.mjs'
+
+explained(import.meta.url)
 
 const [only = '', folder = 'tests/moments'] = process.argv.slice(2)
 const taken = await snapshot('tests/moments/pictures-main.ts')

@@ -1,7 +1,6 @@
 import { spawnSync } from 'node:child_process'
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
 import { join, resolve } from 'node:path'
-import { build } from 'vite'
 
 /** The service's storage thread, for programs that open a store of their own. */
 export const storageWorker = { 'storage-worker': 'server/storage/sqlite/worker.ts' }
@@ -13,6 +12,8 @@ export const storageWorker = { 'storage-worker': 'server/storage/sqlite/worker.t
  * @returns the folder, to be removed afterwards
  */
 export async function bundle(programs, out) {
+  // only now: who asks for help does not wait for it
+  const { build } = await import('vite')
   mkdirSync('.build', { recursive: true })
   const outDir = out ?? mkdtempSync(join(resolve('.build'), 'bundle-'))
   const input = Object.fromEntries(Object.entries(programs).map(([name, file]) => [name, resolve(file)]))

@@ -1,9 +1,12 @@
-// node tests/bench/durable/run.mjs [ROUNDS] [SECONDS] [NODES] [IN-FLIGHT]
+// npm run bench:durable [-- [ROUNDS] [SECONDS] [NODES] [IN-FLIGHT]]
 // Durable acknowledged readings a second of our path against bare parts, in turns in the same run; three readings in a message.
 import { spawn } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { bundle, storageWorker } from '../../support/bundle.mjs'
+import { explained } from '../../support/explained.mjs'
+
+explained(import.meta.url)
 
 const [rounds = 3, seconds = 8, nodes = 50, inFlight = 20] = process.argv.slice(2).map(Number)
 const readingsAMessage = 3

@@ -3,6 +3,9 @@
 import { join } from 'node:path'
 import { ensureBuilt } from '../../../server/launch.mjs'
 import { runBundled } from '../../support/bundle.mjs'
+import { explained } from '../../support/explained.mjs'
+
+explained(import.meta.url)
 
 ensureBuilt()
 process.exitCode = await runBundled({ measure: 'tests/bench/line/measure-main.ts', bare: 'tests/bench/line/bare-main.ts' }, (out) => [

@@ -2,6 +2,9 @@
 import { spawnSync } from 'node:child_process'
 import { rmSync } from 'node:fs'
 import { snapshot } from '../../moments/snapshot.mjs'
+import { explained } from '../../support/explained.mjs'
+
+explained(import.meta.url)
 
 const taken = await snapshot('tests/bench/page/measure-main.ts')
 const ended = spawnSync(process.execPath, [taken.program, ...process.argv.slice(2)], { stdio: 'inherit' })

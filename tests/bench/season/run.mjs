@@ -1,10 +1,13 @@
-// node tests/bench/season/run.mjs [FIRINGS] [HOURS-OF-EACH]: memory of a process that serves a year of firings in one file
+// npm run bench:season [-- [FIRINGS] [HOURS-OF-EACH]]: memory of a process that serves a year of firings in one file
 import { spawn, spawnSync } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { createInterface } from 'node:readline'
 import { bundle, storageWorker } from '../../support/bundle.mjs'
+import { explained } from '../../support/explained.mjs'
+
+explained(import.meta.url)
 
 const out = await bundle({ season: 'tests/bench/season/season-main.ts', ...storageWorker })
 const folder = mkdtempSync(join(tmpdir(), 'kiln-season-'))

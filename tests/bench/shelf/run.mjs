@@ -1,7 +1,10 @@
-// node tests/bench/shelf/run.mjs [FIRINGS] [READINGS-OF-EACH]
+// npm run bench:shelf [-- [FIRINGS] [READINGS-OF-EACH]]: how long the shelf of many firings takes, beside bare parts
 import { join } from 'node:path'
 import { ensureBuilt } from '../../../server/launch.mjs'
 import { runBundled, storageWorker } from '../../support/bundle.mjs'
+import { explained } from '../../support/explained.mjs'
+
+explained(import.meta.url)
 
 ensureBuilt()
 const [firings = '2000', readings = '7500'] = process.argv.slice(2)

@@ -1,5 +1,8 @@
 // npm run ten-times [-- N]: the whole `npm test` N times in a row (ten), each with its seconds; ends at the first that fails, with its output.
 import { spawnSync } from 'node:child_process'
+import { explained } from '../explained.mjs'
+
+explained(import.meta.url)
 
 const times = Number(process.argv[2] ?? 10)
 if (!Number.isInteger(times) || times < 1) {

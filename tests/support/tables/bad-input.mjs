@@ -4,6 +4,9 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { basename } from 'node:path'
 import { filesNamedIn, rowsOf, testsNamedIn, unheld } from './answers.mjs'
 import { runTests } from './vitest-json.mjs'
+import { explained } from '../explained.mjs'
+
+explained(import.meta.url)
 
 const statementsFile = 'tests/integration/mqtt/STATEMENTS.md'
 const statements = rowsOf(statementsFile, /^\d+\.\d+\.\d+-\d+$/)

@@ -7,6 +7,9 @@
 import { spawn, spawnSync } from 'node:child_process'
 import { readFileSync, writeFileSync } from 'node:fs'
 import { stripVTControlCharacters } from 'node:util'
+import { explained } from '../explained.mjs'
+
+explained(import.meta.url, ['--keep'])
 
 /** `says`: the lines that are its account. Limits are several times what two quiet cores take. */
 const checks = {
@@ -72,6 +75,11 @@ const [names] = process.argv.slice(2).filter((word) => word !== '--keep')
 // named ones take their time
 const mustEndAt = names === undefined ? performance.now() + wholeMinutes * 60_000 : Infinity
 const asked = names?.split(',') ?? Object.keys(checks)
+const unknown = asked.find((name) => !(name in checks || name in timed))
+if (unknown !== undefined) {
+  console.error(`'${unknown}' is no check of the column: ${Object.keys({ ...checks, ...timed }).join(', ')}`)
+  process.exit(2)
+}
 let missed = 0
 for (const [name, { minutes, command, says }] of Object.entries({ ...checks, ...timed })) {
   if (!asked.includes(name)) continue

@@ -3,6 +3,9 @@
 import { spawnSync } from 'node:child_process'
 import { readFileSync, writeFileSync } from 'node:fs'
 import { runTests } from './vitest-json.mjs'
+import { explained } from '../explained.mjs'
+
+explained(import.meta.url, ['--short', '--release', '--keep', '--only'])
 
 const long = {
   LONG: '1',

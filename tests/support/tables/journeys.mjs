@@ -3,6 +3,9 @@ import { spawnSync } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { explained } from '../explained.mjs'
+
+explained(import.meta.url)
 
 const folder = mkdtempSync(join(tmpdir(), 'figures-'))
 const file = join(folder, 'figures')

@@ -2,6 +2,9 @@
 // tests/integration/security/ASVS.md and ETSI.md; status 1 when one is missing or fails, or a figure of 11.4 is missed.
 import { filesNamedIn, rowsOf, testsNamedIn, unheld } from './answers.mjs'
 import { runTests } from './vitest-json.mjs'
+import { explained } from '../explained.mjs'
+
+explained(import.meta.url)
 
 const checks = 36
 const folder = 'tests/integration/security'
