@@ -70,6 +70,12 @@ describe('pages for lots, uses and plans', () => {
     await page.locator(`em:has-text("${sentence}")`).waitFor()
   })
 
+  it('says first that no lot is ready, where none is', async () => {
+    await open('use')
+    await page.locator('h1:has-text("No lot is ready to use.")').waitFor()
+    expect(await page.locator('.second').innerText()).toContain('rested, been drawn off and checked')
+  })
+
   it('refuses 1 : 20 on leaves with its reason and prints no card', async () => {
     await written(lifeOfALot)
     await open('use/8')
