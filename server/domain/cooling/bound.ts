@@ -1,9 +1,11 @@
 import { outputsOf, type Network } from '../estimate/learned/network.ts'
 import { mean } from '../firing/history.ts'
 import type { Look } from '../firing/look.ts'
-import { coldestK, softK, wallNowK } from './signs.ts'
+import { coldestK, coreSigns, nowK, softK } from './signs.ts'
 import { hotAfterAll } from './tables/hot-after-all.ts'
+import { hotBesideCore } from './tables/hot-beside-core.ts'
 import { hottestOver } from './tables/hottest-over.ts'
+import { hottestOverCore } from './tables/hottest-over-core.ts'
 import type { Cooling } from './state.ts'
 
 /**
@@ -11,6 +13,10 @@ import type { Cooling } from './state.ts'
  * Beside it stands a rule by hand: either alone was wrong in nights where the other was not.
  */
 const spreads = 4
+/** The same over a probe in the middle of the charge; chosen on nights that neither taught nor are reported. */
+const coreSpreads = 1.75
+/** The wall still has a say beside it: a core probe that slipped out is as cool as the air. */
+const wallSpreads = 1
 // The rule by hand, by how warm the wall was at sealing (a cold place of the drum sees less of the heat): of 2,000 simulated nights of three
 // kilns of other hands three in a thousand lay higher than a share of 1.82 at 200 K; beside what was learnt 0.6 of it is enough.
 const shareAt200K = Math.exp(0.6)
@@ -73,26 +79,57 @@ export function guessOf(networks: readonly Network[], signs: readonly number[]):
 export interface Bound {
   hottestC: number | null
   hotOdds: number | null
+  /** A probe in the middle of the charge was heard: both have tables, and limits, of their own beside it. */
+  besideCore: boolean
+}
+
+export const unbound: Bound = { hottestC: null, hotOdds: null, besideCore: false }
+
+/** What was learnt of the hottest part over one probe. */
+interface Learnt {
+  guess: Guess
+  /** The probe over what the cover felt, K. */
+  overK: number
+  signs: readonly number[]
+  after: readonly Network[]
+}
+
+const upperC = ({ guess, overK }: Learnt, felt: number, over: number): number =>
+  felt + (Math.max(coldestK, overK) + softK) * Math.exp(guess.middle + over * guess.spread) - softK
+
+function oddsOf({ guess, overK, signs, after }: Learnt, felt: number, limitC: number): number | null {
+  const room = roomOf(guess, overK, felt, limitC)
+  return average(after, [...signs, room, Math.log(guess.spread)])[0] ?? null
 }
 
 /** `signs` null: too early for what was learnt, the rule by hand stands alone. */
 export function boundOf(cooling: Cooling, look: Look, felt: number, signs: readonly number[] | null): Bound {
-  const wall = wallNowK(cooling.points)
-  if (wall === null) return { hottestC: null, hotOdds: null }
+  const wall = nowK(cooling.points)
+  if (wall === null) return unbound
   const core = mean(look.past.core, 10) ?? -273
-  if (signs === null) return { hottestC: Math.max(felt + byHand(cooling, look, wall, 1), core), hotOdds: null }
-  const guess = guessOf(hottestOver, signs)
-  const learnt = (Math.max(coldestK, wall) + softK) * Math.exp(guess.middle + spreads * guess.spread) - softK
-  const hottestC = Math.max(felt + learnt, felt + byHand(cooling, look, wall, besideLearnt), core)
+  if (signs === null) return { hottestC: Math.max(felt + byHand(cooling, look, wall, 1), core), hotOdds: null, besideCore: false }
+  const overWall: Learnt = { guess: guessOf(hottestOver, signs), overK: wall, signs, after: hotAfterAll }
+  const overCore = besideCore(cooling, signs)
+  const hottestC =
+    overCore === null
+      ? Math.max(upperC(overWall, felt, spreads), felt + byHand(cooling, look, wall, besideLearnt), core)
+      : Math.max(upperC(overCore, felt, coreSpreads), upperC(overWall, felt, wallSpreads), core)
   const { openHottestC } = look.config.limits
   // far over the limit nobody looks twice
-  if (hottestC > openHottestC + nearLimitK) return { hottestC, hotOdds: null }
-  const room = roomOf(guess, wall, felt, openHottestC)
-  return { hottestC, hotOdds: average(hotAfterAll, [...signs, room, Math.log(guess.spread)])[0] ?? null }
+  const hotOdds = hottestC > openHottestC + nearLimitK ? null : oddsOf(overCore ?? overWall, felt, openHottestC)
+  return { hottestC, hotOdds, besideCore: overCore !== null }
+}
+
+/** Null where no core probe is heard, or one that hangs outside: then the wall alone is asked. */
+function besideCore(cooling: Cooling, night: readonly number[]): Learnt | null {
+  const signs = coreSigns(cooling, night)
+  const overK = nowK(cooling.corePoints)
+  if (cooling.coreOff || signs === null || overK === null) return null
+  return { guess: guessOf(hottestOverCore, signs), overK, signs, after: hotBesideCore }
 }
 
 /** How far a hottest part at `limitC` would lie above the middle, in spreads: what the second look at a night is told of the first. */
-export function roomOf(guess: Guess, wallK: number, felt: number, limitC: number): number {
-  const limit = Math.log((Math.max(0, limitC - felt) + softK) / (Math.max(coldestK, wallK) + softK))
+export function roomOf(guess: Guess, overK: number, felt: number, limitC: number): number {
+  const limit = Math.log((Math.max(0, limitC - felt) + softK) / (Math.max(coldestK, overK) + softK))
   return Math.min(8, Math.max(-6, (limit - guess.middle) / guess.spread))
 }

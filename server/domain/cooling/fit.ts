@@ -2,9 +2,9 @@ import type { Ms, Reason } from '../../contract/fold.ts'
 import { chargeMass } from '../calls/heat.ts'
 import { mean, slope } from '../firing/history.ts'
 import type { Look } from '../firing/look.ts'
-import { boundOf } from './bound.ts'
+import { boundOf, unbound } from './bound.ts'
 import { leakSign } from './leak.ts'
-import { fellOff, neverWarm } from './probe-off.ts'
+import { coreHangsOut, fellOff, neverWarm } from './probe-off.ts'
 import { firstLeastK, nightSigns } from './signs.ts'
 import type { Before, ColdStart, Cooling } from './state.ts'
 
@@ -47,14 +47,15 @@ export function stepCooling(cooling: Cooling, look: Look, cold: ColdStart): void
     cooling.before = lookBack(look, cold, felt, cooling.firstK, elapsedMs / 60_000)
   }
   const over = felt === null || wall === null ? null : wall - offsetK(cold) - felt
+  const core = mean(look.past.core, 10)
   cooling.points.push(over === null ? null : Math.round(over * 1000) / 1000)
+  cooling.corePoints.push(core === null || felt === null ? null : Math.round((core - felt) * 1000) / 1000)
   cooling.wallOff ??= fellOff(cooling, over) ?? (felt === null ? null : neverWarm(cooling, look, felt))
   cooling.fast ??= fallsFast(cooling)
   const known = felt !== null && over !== null && !airIsOld(cooling, look)
   const signs = known && elapsedMs >= learntFromMs ? nightSigns(cooling, look, air) : null
-  const { hottestC, hotOdds } = known ? boundOf(cooling, look, felt, signs) : { hottestC: null, hotOdds: null }
-  cooling.hottestC = hottestC
-  cooling.hotOdds = hotOdds
+  cooling.coreOff ||= signs !== null && coreHangsOut(cooling)
+  Object.assign(cooling, known ? boundOf(cooling, look, felt, signs) : unbound)
   leaks(cooling, look, over, elapsedMs)
 }
 

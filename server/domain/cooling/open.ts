@@ -14,7 +14,12 @@ const nearK = 20
 const modelDoubtK = 60
 
 /** Logarithm of the odds that it is hot after all from which the call waits. `npm run sealed` prints what it costs. */
-const hotFrom = -4.6
+const hotFrom = -6
+/** The same where a core probe is heard, which has its own table. */
+const hotFromCore = -4.6
+
+/** So much sooner the call comes with a core probe, h: in the nights that are called without one too (`npm run sealed`, with and without `--core`). */
+const coreEarnsH = 3
 
 export interface OpenJudgement {
   due: boolean
@@ -41,11 +46,9 @@ export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | nu
   for (const role of ['firebox', 'smoke', 'core'] as const) {
     const value = mean(look.past[role], 20)
     if (value === null || air === null) continue
-    put(value < Math.min(openHottestC, air.value + nearK), {
-      code: `${role}-near-air`,
-      value,
-      limit: Math.min(openHottestC, air.value + nearK),
-    })
+    // what stands in the charcoal has the hottest part bounded over it; in a cold night 20 K over the air came three hours later
+    const limit = role === 'core' ? openHottestC : Math.min(openHottestC, air.value + nearK)
+    put(value < limit, { code: `${role}-near-air`, value, limit })
   }
   const rate = slope(look.past.wall, 120)
   const airRate = slope(look.past.ambient, 120) ?? slope(look.past.outlet, 120) ?? 0
@@ -59,7 +62,8 @@ export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | nu
   if (cooling.lingers !== null) unless.push(...cooling.lingers)
   if (cooling.wallOff !== null) unless.push(...cooling.wallOff)
   cooling.doubts = cooling.wallOff === null ? [] : [...cooling.wallOff]
-  if (mean(look.past.core, 20) === null) cooling.doubts.push(...(cooling.fast ?? []), { code: 'no-core-probe' })
+  if (mean(look.past.core, 20) === null || cooling.coreOff)
+    cooling.doubts.push(...(cooling.fast ?? []), { code: 'no-core-probe', value: coreEarnsH })
   if (air?.measured !== true) cooling.doubts.push({ code: 'no-air-probe' })
   const holds = unless.length === 0
   cooling.fitSince = holds ? (cooling.fitSince ?? look.at) : null
@@ -68,10 +72,10 @@ export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | nu
 }
 
 /** What says that air gets in or that something burns: the fall of the wall, the model, the night's course; null where nothing does. */
-function burning({ slow, hotOdds }: Cooling, modelLeak: boolean): Reason | null {
+function burning({ slow, hotOdds, besideCore }: Cooling, modelLeak: boolean): Reason | null {
   if (slow !== null) return slow[0] ?? { code: 'cools-slower' }
   if (modelLeak) return { code: 'model-says-leak' }
-  return hotOdds !== null && hotOdds > hotFrom ? { code: 'may-burn-unseen' } : null
+  return hotOdds !== null && hotOdds > (besideCore ? hotFromCore : hotFrom) ? { code: 'may-burn-unseen' } : null
 }
 
 /** Of the last half hour so little came of the wall that nobody watches it. Own judgement. */

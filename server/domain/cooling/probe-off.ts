@@ -1,6 +1,7 @@
 import type { Reason } from '../../contract/fold.ts'
 import { mean } from '../firing/history.ts'
 import type { Look } from '../firing/look.ts'
+import { nowK } from './signs.ts'
 import type { Cooling } from './state.ts'
 
 // Recorded and simulated tight drums kept at least 0.85 of the wall's excess over the air in 20 minutes and 0.7 in an hour: trials, no source.
@@ -19,6 +20,18 @@ export function fellOff(cooling: Cooling, over: number | null): Reason[] | null 
   return falls(1, keptIn20Min) || falls(2, keptIn20Min) || falls(6, keptInHour, 2 * fallsAtLeastK)
     ? [{ code: 'wall-fell-off', value: over }]
     : null
+}
+
+// Under this share of what the wall shows, the wall clear of the weather, a core probe sits in no charcoal: of 480 nights in drums of other hands
+// three in a hundred came so low, and cost those the sooner call only.
+const coreLeastShare = 0.6
+const clearOfWeatherK = 10
+
+/** A core probe as cool as the air beside a warm wall: it hangs outside, and the wall alone is asked from then on. */
+export function coreHangsOut({ points, corePoints }: Cooling): boolean {
+  const wall = nowK(points)
+  const core = nowK(corePoints)
+  return wall !== null && core !== null && wall > clearOfWeatherK && core < coreLeastShare * wall
 }
 
 /** A wall beside a fire that charred wood is warmer than this over the air; what reads less hangs outside. From trials, no source. */

@@ -28,8 +28,8 @@ function near(points: readonly (number | null)[], index: number): number | null 
 /** Logarithm of a warmth over the air, softened near none. */
 const softLog = (overK: number): number => Math.log(Math.max(coldestK, overK) + softK)
 
-/** The wall over what the cover felt, mean of the last half hour, K. */
-export function wallNowK(points: readonly (number | null)[]): number | null {
+/** What stands over what the cover felt, mean of the last half hour, K. */
+export function nowK(points: readonly (number | null)[]): number | null {
   const last = points.slice(-3).filter((v): v is number => v !== null)
   return last.length === 0 ? null : last.reduce((a, b) => a + b, 0) / last.length
 }
@@ -37,7 +37,7 @@ export function wallNowK(points: readonly (number | null)[]): number | null {
 /** In the order that `npm run sealed-teach` taught; null where the wall or the air is not known. */
 export function nightSigns(cooling: Cooling, look: Look, air: { value: number; measured: boolean } | null): number[] | null {
   const { points, firstK, feltC, before } = cooling
-  const now = wallNowK(points)
+  const now = nowK(points)
   const last = points.length - 1
   if (now === null || firstK === null || feltC === null || last < perHour) return null
   const first = softLog(firstK)
@@ -85,5 +85,36 @@ export function nightSigns(cooling: Cooling, look: Look, air: { value: number; m
     before.smokeC === null ? 0 : 1,
     before.woodKg === null ? 0 : Math.log(before.woodKg / 55),
     before.woodKg === null ? 0 : 1,
+  ]
+}
+
+/**
+ * The same beside a probe in the middle of the charge: how it fell, and how the wall fell beside it. A fire at an end keeps both from falling as
+ * they fell. `night` are the signs above; null where the probe says nothing.
+ */
+export function coreSigns(cooling: Cooling, night: readonly number[]): number[] | null {
+  const { points, corePoints, firstK } = cooling
+  const now = nowK(corePoints)
+  const wall = nowK(points)
+  const last = corePoints.length - 1
+  if (now === null || wall === null || firstK === null || last < perHour) return null
+  const nowLog = softLog(now)
+  const ago = (h: number): number => {
+    const v = near(corePoints, last - h * perHour)
+    return v === null ? 0 : softLog(v) - nowLog
+  }
+  const over = (h: number): number => {
+    const core = near(corePoints, last - h * perHour)
+    const beside = near(points, last - h * perHour)
+    return core === null || beside === null ? 0 : softLog(core) - softLog(beside)
+  }
+  const early = near(corePoints, perHour)
+  return [
+    ...night,
+    nowLog,
+    ...[1, 2, 3, 5, 8, 12, 18].map(ago),
+    ...[0, 1, 2, 4, 8].map(over),
+    early === null ? 0 : softLog(early) - softLog(firstK),
+    early === null ? 0 : softLog(early) - nowLog,
   ]
 }

@@ -19,6 +19,8 @@ export interface Cooling {
   firstK: number | null
   /** The same every ten minutes from the seal on; null in gaps. */
   points: (number | null)[]
+  /** The middle of the charge over the same, K, where a probe sits in it; null in gaps. */
+  corePoints: (number | null)[]
   lowestK: number | null
   /** Lowest of the wall over the air of the moment, K. */
   lowestBesideK: number | null
@@ -53,6 +55,10 @@ export interface Cooling {
   doubts: Reason[]
   /** Logarithm of the odds that it is hot, or burns where the wall sees little of it, for all that the bound says; null where nothing can be said. */
   hotOdds: number | null
+  /** At some time of this night it was cooler than any charcoal beside such a wall. */
+  coreOff: boolean
+  /** A probe in the middle of the charge is heard, and what was learnt beside one bounds the hottest part. */
+  besideCore: boolean
   hottestC: number | null
 }
 
@@ -79,6 +85,7 @@ export function startCooling(sealedAt: Ms): Cooling {
     firstWallC: null,
     firstK: null,
     points: [],
+    corePoints: [],
     lowestK: null,
     lowestBesideK: null,
     wallLowC: null,
@@ -100,6 +107,8 @@ export function startCooling(sealedAt: Ms): Cooling {
     fitSince: null,
     doubts: [],
     hotOdds: null,
+    coreOff: false,
+    besideCore: false,
     hottestC: null,
   }
 }

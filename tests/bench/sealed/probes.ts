@@ -17,13 +17,16 @@ export interface Readings {
   off: { minute: number; how: 'off' | 'slipped' } | null
 }
 
+/** A core probe in every night, or in as many as a yard has. */
+export type Core = 'all' | 'some'
+
 /** Probes in the open read the sun as well, and below the air on clear nights. */
 interface Open {
   sunK: number
   skyK: number
 }
 
-export function readings(course: Course, chance: Chance, sunAt: (minute: number) => number): Readings {
+export function readings(course: Course, chance: Chance, sunAt: (minute: number) => number, fitted: Core = 'some'): Readings {
   const n = course.wall.length
   const off = drawOff(chance.branch('off'))
   const wallOffset = 1.5 * chance.normal()
@@ -48,13 +51,15 @@ export function readings(course: Course, chance: Chance, sunAt: (minute: number)
   const ambientOffset = 0.4 * chance.normal()
   const scales = chance.branch('scales')
   const ambient = has.often(0.5) ? read('ambient', (i) => (course.air[i] ?? 0) + 0.5 * weather(shaded, i), ambientOffset, 0.05) : null
+  const smoke = has.often(0.45)
+  const core = has.often(0.06) || fitted === 'all'
   return {
     firebox: read('firebox', (i) => course.firebox[i] ?? 0, 3 * chance.normal(), chance.between(0.1, 0.6)),
     wall: read('wall', (i) => (lag[i] ?? 0) + (driftKPerH * i) / 60, wallOffset, chance.between(0.05, 0.5)),
     outlet: read('outlet', (i) => (course.outlet[i] ?? 0) + weather(outside, i), outletOffset, 0.1),
-    smoke: has.often(0.45) ? read('smoke', (i) => (course.smoke[i] ?? 0) + weather(outside, i), chance.normal(), 0.2) : null,
+    smoke: smoke ? read('smoke', (i) => (course.smoke[i] ?? 0) + weather(outside, i), chance.normal(), 0.2) : null,
     ambient,
-    core: has.often(0.06) ? read('core', (i) => course.core[i] ?? 0, 1.5 * chance.normal(), 0.3) : null,
+    core: core ? read('core', (i) => course.core[i] ?? 0, 1.5 * chance.normal(), 0.3) : null,
     coldWallK: has.often(0.9) ? wallOffset - (ambient === null ? outletOffset : ambientOffset) + 0.8 * has.normal() : null,
     woodKg: scales.often(0.6) ? course.woodKg * Math.exp(0.07 * scales.normal()) : null,
     off,

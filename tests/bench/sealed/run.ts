@@ -1,11 +1,12 @@
 import { burnsAt, type Signs } from './burning.ts'
 import { follow } from './follow.ts'
 import { phase } from './phases.ts'
+import type { Core } from './probes.ts'
 import { resultOf, type Result } from './sums.ts'
 
 /** One phase from beginning to end. */
-export function runPhase(n: number): Result {
-  const { name, course, readings } = phase(n)
+export function runPhase(n: number, core: Core = 'some'): Result {
+  const { name, course, readings } = phase(n, 'any', core)
   const burns = burnsAt(course)
   const signs: Result['signs'] = { inTime: -Infinity, ever: -Infinity, tight: -Infinity }
   let before = -Infinity

@@ -7,16 +7,24 @@ import { asked } from '../asked.ts'
 import { runPhase } from './run.ts'
 import { tell, type Result } from './sums.ts'
 
-const usage = `Usage: npm run sealed -- [--count 10000] [--first 0]
-Plays sealed phases through the cooling part of the fold and its alarms, and tells what was called and cried.`
+const usage = `Usage: npm run sealed -- [--count 10000] [--first 0] [--core]
+Plays sealed phases through the cooling part of the fold and its alarms, and tells what was called and cried.
+--core: a probe in the middle of the charge in every night, else in one of seventeen.`
 const { values } = asked(usage, () =>
-  parseArgs({ options: { count: { type: 'string', default: '10000' }, first: { type: 'string', default: '0' } } }),
+  parseArgs({
+    options: {
+      count: { type: 'string', default: '10000' },
+      first: { type: 'string', default: '0' },
+      core: { type: 'boolean', default: false },
+    },
+  }),
 )
+const core = values.core ? 'all' : 'some'
 const results: Result[] = []
 const first = Number(values.first)
 const began = performance.now()
 for (let n = first; n < first + Number(values.count); n++) {
-  results.push(runPhase(n))
+  results.push(runPhase(n, core))
   if (process.stderr.isTTY && results.length % 100 === 0) process.stderr.write(`\r${results.length} phases`)
 }
 console.log(tell(results))

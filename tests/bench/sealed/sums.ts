@@ -11,12 +11,16 @@ const fireW = 5
 /** Told in time: three hours, as the scorer of recorded firings counts. */
 const inTimeMin = 180
 
+/** Firebox, wall and outlet; beside them one for the air; one in the middle of the charge, with or without that. */
+const fittings = ['three', '+ ambient', '+ core'] as const
+
 /** What one sealed phase came to. */
 export interface Result {
   name: string
   world: Course['world']
   kind: 'tight' | 'leak' | 'cold-leak'
   off: boolean
+  probes: (typeof fittings)[number]
   unsafe: { minute: number; hottestC: number; burningW: number } | null
   /** Opened before the hottest part was under the limit for good. */
   overLimit: boolean
@@ -26,6 +30,8 @@ export interface Result {
   /** How much earlier than the hour "not before" the call came, h; 0 where it kept its word, null without a call. And whether that hour ever moved back. */
   brokenWordH: number | null
   tookBack: boolean
+  /** Codes of what held the call back when the night was last looked at; empty where it came. */
+  heldBackBy: readonly string[]
   leakToldMin: number | null
   falseLeaks: number
   offTold: boolean
@@ -48,6 +54,7 @@ export function resultOf(name: string, course: Course, readings: Readings, follo
     world: course.world,
     kind: course.leak === null ? 'tight' : burns === null ? 'cold-leak' : 'leak',
     off: readings.off !== null,
+    probes: readings.core !== null ? '+ core' : readings.ambient !== null ? '+ ambient' : 'three',
     unsafe:
       unsafeAt === undefined ? null : { minute: unsafeAt, hottestC: hottest(unsafeAt), burningW: course.burningW[unsafeAt + leadMin] ?? 0 },
     overLimit: followed.openings.some((m) => m + leadMin < safe),
@@ -55,6 +62,7 @@ export function resultOf(name: string, course: Course, readings: Readings, follo
     everSafe,
     brokenWordH: first === undefined ? null : Math.max(0, ...followed.notBefore.map((minute) => (minute - first) / 60)),
     tookBack: followed.notBefore.some((minute, i) => minute < (followed.notBefore[i - 1] ?? 0)),
+    heldBackBy: first === undefined ? followed.lastAgainst : [],
     leakToldMin: told === undefined || burns === null ? null : told.minute - burns,
     falseLeaks: leaks.filter((r) => burns === null || r.minute < burns - 10).length,
     offTold: followed.raised.some((r) => r.alarm === 'wall-off'),
@@ -76,19 +84,42 @@ const quantile = (values: readonly number[], part: number): string => {
 }
 const share = (part: number, of: number): string => (of === 0 ? '-' : `${((100 * part) / of).toFixed(0)} %`)
 
+const isSound = (r: Result): boolean => r.kind === 'tight' && !r.off
+
+function openings(name: string, mine: readonly Result[]): string {
+  // a call that did not come while the night was followed is later than all others
+  const late = mine.filter((r) => isSound(r) && r.everSafe && r.unsafe === null).map((r) => r.lateH ?? Infinity)
+  const called = late.filter(Number.isFinite)
+  return `${name.padEnd(9)} ${mine.length} phases, unsafe ${mine.filter((r) => r.unsafe !== null).length} (over ${limitC} °C: ${mine.filter((r) => r.overLimit).length}); opening after it was safe: median ${quantile(late, 0.5)} h, quantiles 10 ${quantile(late, 0.1)} 90 ${quantile(late, 0.9)} (of the ${called.length} of ${late.length} called while followed: ${quantile(called, 0.5)} h)`
+}
+
+/** What held back the sound nights that were never called: each by all that spoke against it at the last look. */
+function heldBack(results: readonly Result[]): string {
+  const never = results.filter((r) => isSound(r) && r.everSafe && r.lateH === null)
+  const times = new Map<string, number>()
+  for (const code of never.flatMap((r) => r.heldBackBy)) times.set(code, (times.get(code) ?? 0) + 1)
+  const most = [...times].sort(([, a], [, b]) => b - a)
+  return `never called while followed: ${never.length}; against it at the last: ${most.map(([code, n]) => `${code} ${n}`).join(', ') || 'nothing'}`
+}
+
 export function tell(results: readonly Result[]): string {
   const lines: string[] = []
   const worlds = [...new Set(results.map((r) => r.world))].sort()
-  for (const world of [...worlds, null]) {
-    const mine = results.filter((r) => world === null || r.world === world)
-    const sound = mine.filter((r) => r.kind === 'tight' && !r.off)
-    // a call that did not come while the night was followed is later than all others
-    const late = sound.filter((r) => r.everSafe && r.unsafe === null).map((r) => r.lateH ?? Infinity)
-    const called = late.filter(Number.isFinite)
+  for (const world of worlds)
     lines.push(
-      `${(world ?? 'all').padEnd(7)} ${mine.length} phases, unsafe ${mine.filter((r) => r.unsafe !== null).length} (over ${limitC} °C: ${mine.filter((r) => r.overLimit).length}); opening after it was safe: median ${quantile(late, 0.5)} h, quantiles 10 ${quantile(late, 0.1)} 90 ${quantile(late, 0.9)} (of the ${called.length} of ${late.length} called while followed: ${quantile(called, 0.5)} h)`,
+      openings(
+        world,
+        results.filter((r) => r.world === world),
+      ),
     )
-  }
+  for (const probes of fittings)
+    lines.push(
+      openings(
+        probes,
+        results.filter((r) => r.probes === probes),
+      ),
+    )
+  lines.push(openings('all', results), heldBack(results))
   for (const r of results)
     if (r.unsafe !== null)
       lines.push(

@@ -8,6 +8,7 @@ import { rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
 import { hottestOver } from '../../../server/domain/cooling/tables/hottest-over.ts'
+import { hottestOverCore } from '../../../server/domain/cooling/tables/hottest-over-core.ts'
 import type { Network } from '../../../server/domain/estimate/learned/network.ts'
 import { Chance } from '../../../server/simulator/chance.ts'
 import { asked } from '../asked.ts'
@@ -15,8 +16,9 @@ import { learn } from '../study/learner.ts'
 import { gather, rowsOf } from './gather.ts'
 import { boundTask, hotTask, secondLook, teachesBound } from './tasks.ts'
 
-const usage = `Usage: npm run sealed-teach -- [--count 6535] [--hidden 2608] [--first 20000000] [--kept FILE] [--epochs 14] [--nets 2] [--only hot]
-Teaches the odds of a leak, the bound of the hottest part and the odds that it is hot after all, and writes their tables.`
+const usage = `Usage: npm run sealed-teach -- [--count 6535] [--hidden 2608] [--first 20000000] [--kept FILE] [--epochs 14] [--nets 2] [--only hot] [--core]
+Teaches the odds of a leak, the bound of the hottest part and the odds that it is hot after all, and writes their tables.
+--core: the two networks of a kiln with a probe in the middle of the charge, and their tables only.`
 const { values } = asked(usage, () =>
   parseArgs({
     options: {
@@ -27,18 +29,20 @@ const { values } = asked(usage, () =>
       epochs: { type: 'string', default: '14' },
       nets: { type: 'string', default: '2' },
       only: { type: 'string' },
+      core: { type: 'boolean', default: false },
     },
   }),
 )
 const tables = join(process.cwd(), 'server', 'domain', 'cooling', 'tables')
-const rowsFile = values.kept ?? join('.build', 'sealed-rows.bin')
+const core = values.core ? 'all' : 'some'
+const rowsFile = values.kept ?? join('.build', values.core ? 'sealed-core-rows.bin' : 'sealed-rows.bin')
 if (values.kept === undefined) {
   const moments: { x: number[]; leaks: boolean }[] = []
   rmSync(rowsFile, { force: true })
   const first = Number(values.first)
-  gather({ first, count: Number(values.count), which: 'often' }, rowsFile, (x, leaks) => void moments.push({ x, leaks }))
-  gather({ first: first + 5_000_000, count: Number(values.hidden), which: 'hidden' }, rowsFile, () => undefined)
-  teachLeak(moments)
+  gather({ first, count: Number(values.count), which: 'often', core }, rowsFile, (x, leaks) => void moments.push({ x, leaks }))
+  gather({ first: first + 5_000_000, count: Number(values.hidden), which: 'hidden', core }, rowsFile, () => undefined)
+  if (!values.core) teachLeak(moments)
 }
 teachNetworks()
 
@@ -50,7 +54,9 @@ function teachNetworks(): void {
   const bounding = rows.filter(teachesBound)
   const bound =
     values.only === 'hot'
-      ? hottestOver
+      ? values.core
+        ? hottestOverCore
+        : hottestOver
       : nets.map((k) =>
           learn(
             { signs: bounding.map((r) => r.signs) },
@@ -60,12 +66,14 @@ function teachNetworks(): void {
             told('hottest-over'),
           ),
         )
-  write('hottest-over', 'hottestOver', bound)
+  if (values.core) write('hottest-over-core', 'hottestOverCore', bound)
+  else write('hottest-over', 'hottestOver', bound)
   const second = secondLook(rows, bound)
   const hot = nets.map((k) =>
     learn({ signs: second.signs }, hotTask(second.rows), Math.round(0.7 * epochs), new Chance(`hot-after-all-${k}`), told('hot-after-all')),
   )
-  write('hot-after-all', 'hotAfterAll', hot)
+  if (values.core) write('hot-beside-core', 'hotBesideCore', hot)
+  else write('hot-after-all', 'hotAfterAll', hot)
 }
 
 function write(file: string, name: string, networks: readonly Network[]): void {
