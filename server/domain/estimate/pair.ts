@@ -11,7 +11,7 @@ import { freeze, thaw } from './pack.ts'
 import { rangeFrom, rangeSigns } from './range.ts'
 import type { EnsembleState } from './shape.ts'
 import { ranges } from './tables/range.ts'
-import type { Estimator, EstimatorForecast } from './types.ts'
+import type { Advice, Estimator, EstimatorForecast } from './types.ts'
 
 // Two opinions on the stop that err in different ways: the ensemble knows physics and holds one kiln model, the judge knows many
 // kilns and no physics. On firings that neither had seen their mean earned more than either, and the settings around these alike.
@@ -35,25 +35,27 @@ export interface PairState<M> {
   worth: KilnConfig['worth']
   common: number | null
   downMinutes: number
+  start: boolean
   stop: boolean
 }
 
 /** Both on the same readings: the ensemble estimates; stop and forecasts come from the two together. */
 export function pairOf<M>(first: Estimator<M>, networks: readonly Network[], forecasters: readonly Network[]): Estimator<PairState<M>> {
   return {
-    version: 1000 * first.version + 6,
+    version: 1000 * first.version + 7,
     start: (config) => ({
       ensemble: first.start(config),
       judge: startJudge(config.charge),
       worth: config.worth,
       common: null,
       downMinutes: 0,
+      start: false,
       stop: false,
     }),
     step(state, readings, evidence) {
       state.ensemble = first.step(state.ensemble, readings, evidence)
       stepJudge(state.judge, readings, evidence, networks, state.worth)
-      if (state.judge.steps === 0) weigh(state, first.advice(state.ensemble).collectWorthPerH)
+      if (state.judge.steps === 0) weigh(state, first.advice(state.ensemble))
       return state
     },
     estimate: (state) => first.estimate(state.ensemble),
@@ -63,7 +65,12 @@ export function pairOf<M>(first: Estimator<M>, networks: readonly Network[], for
       if (shares === null || state.common === null) return advice
       const because = advice.because['stop-collecting'] ?? []
       const reasons = [...because, { code: 'learned-tar', value: shares[2] }]
-      return { ...advice, stopCollecting: state.stop, because: { ...advice.because, 'stop-collecting': reasons } }
+      return {
+        ...advice,
+        startCollecting: state.start,
+        stopCollecting: state.stop,
+        because: { ...advice.because, 'stop-collecting': reasons },
+      }
     },
     forecast(state) {
       const own = first.forecast(state.ensemble)
@@ -88,10 +95,15 @@ export function pairOf<M>(first: Estimator<M>, networks: readonly Network[], for
   }
 }
 
-/** Once a minute: the common worth, and whether it has been low for long enough. A stop stands until the worth is clearly back. */
-function weigh<M>(state: PairState<M>, ensembleWorthKgH: number | null): void {
-  const judged = state.judge.worth
-  if (judged === null || ensembleWorthKgH === null) return
+/**
+ * Once a minute: the common worth, and whether it has been low for long enough. A stop stands until the worth is clearly back. A start waits
+ * until the judge too sees more than water: the ensemble takes a fire that sinks over steaming wood for the beginning of the acids, and
+ * starting late costs next to nothing.
+ */
+function weigh<M>(state: PairState<M>, { collectWorthPerH: ensembleWorthKgH, startCollecting }: Advice): void {
+  const { worth: judged, shares } = state.judge
+  if (judged === null || shares === null || ensembleWorthKgH === null) return
+  state.start ||= startCollecting && (judged > 0 || shares[2] > shares[1])
   state.common = ensembleShare * Math.tanh(ensembleWorthKgH / squeezeKgH) + (1 - ensembleShare) * judged
   state.downMinutes = state.common < stopBelow ? state.downMinutes + 1 : 0
   state.stop = state.downMinutes >= stopMinutes || (state.stop && state.common < 0)

@@ -95,6 +95,25 @@ describe('ensemble and judge together', () => {
     expect(after(60, 9, [0, 0, 1]).advice.stopCollecting).toBe(true)
   })
 
+  it.each([
+    ['the judge sees water alone', [0.1, 0.9, 0], false],
+    ['the judge sees enough acid in the water', [0.3, 0.7, 0], true],
+    ['it is past the water', [0.1, 0.2, 0.7], true],
+  ] as const)('start only where both would: %s', (_case, shares, starts) => {
+    // kg of good counts 1, of water -0.25: 0.1 - 0.225 and 0.3 - 0.175
+    expect(after(60, 2, [...shares]).advice.startCollecting).toBe(starts)
+  })
+
+  it('keep a start that both advised', () => {
+    const both = pairOf(says(2), [judging([0.9, 0.1, 0])], [forecasting(soon)])
+    const doubting = pairOf(says(2), [judging([0.05, 0.95, 0])], [forecasting(soon)])
+    let state = both.start(defaultKilnConfig())
+    for (let k = 0; k < 360; k++) state = both.step(state, grid(k * 10_000), k === 0 ? [{ at: 0, kind: 'lit' }] : [])
+    for (let k = 360; k < 720; k++) state = doubting.step(state, grid(k * 10_000), [])
+    expect(state.judge.worth).toBeLessThan(0)
+    expect(doubting.advice(state).startCollecting).toBe(true)
+  })
+
   it('freeze and thaw to the same advice and the same bytes', () => {
     const { both, state, advice } = after(45, -2, [0.1, 0, 0.9])
     const bytes = both.freeze(state)
