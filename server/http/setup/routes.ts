@@ -1,5 +1,4 @@
 import { z } from 'zod'
-import type { KilnConfig } from '../../contract/fold.ts'
 import { rehearsalScenes } from '../../contract/setup.ts'
 import type { SetupAnswer } from '../../contract/setup.ts'
 import { alarmCodes } from '../../contract/vocabulary.ts'
@@ -28,7 +27,10 @@ export function setupRoutes(box: Box, door: SetupDoor) {
   }
   return {
     setup({ instance }: Question): Answer {
-      const kilns = instance.kilns().map((kiln) => [kiln, instance.session(kiln)?.config] as [string, KilnConfig])
+      const kilns = instance.kilns().flatMap((kiln) => {
+        const config = instance.session(kiln)?.config
+        return config ? [[kiln, config] as const] : []
+      })
       const json: SetupAnswer = {
         now: instance.now(),
         offsetMin: -new Date(instance.now()).getTimezoneOffset(),
