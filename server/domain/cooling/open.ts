@@ -14,7 +14,7 @@ const nearK = 20
 const modelDoubtK = 60
 
 /** Logarithm of the odds that it is hot after all from which the call waits. `npm run sealed` prints what it costs. */
-const hotFrom = -6
+const hotFrom = -5.5
 /** The same where a core probe is heard, which has its own table. */
 const hotFromCore = -4.6
 
