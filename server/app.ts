@@ -17,6 +17,7 @@ import type { Clock } from './runtime/clock.ts'
 import { systemClock } from './runtime/clock.ts'
 import type { Effect } from './runtime/driver.ts'
 import { houseFolds } from './runtime/house-folds.ts'
+import { HostSound } from './runtime/host-sound.ts'
 import type { Log } from './runtime/log.ts'
 import { rolesAfter } from './runtime/roles.ts'
 import { Site } from './runtime/site.ts'
@@ -35,6 +36,8 @@ export interface AppSetup {
   settingsFile: string
   /** PEM texts of the settings' certificate. */
   tls?: { cert: string; key: string } | null
+  /** Program that sounds alarms on this machine, whole path. */
+  hostSound?: string | null
   store: Store
   /** Folder of the built page. */
   pageFolder: string
@@ -67,6 +70,7 @@ export class App {
   private readonly nodeKeys: NodeKeys
   private readonly desk: SetupDesk
   private readonly voice: Voice
+  private readonly hostSound: HostSound | null
   private readonly broker: Broker
   private readonly http: HttpDoor
   private demo: Promise<Demo> | null = null
@@ -96,6 +100,7 @@ export class App {
     const publish = (said: Said) => void this.broker.publish(said).catch((problem: unknown) => log.warn({ problem }, 'mqtt'))
     this.desk = new SetupDesk({ where, host: settings.host, site, store, publish, onVoice: () => this.voice.speak() })
     this.voice = new Voice(where, this.desk.spoken(), publish)
+    this.hostSound = setup.hostSound ? new HostSound(setup.hostSound, () => this.voice.sounding(), log) : null
     const isPlaying = () => (this.demo ? { playing: true, speed: this.demoSpeed } : null)
     this.http = new HttpDoor({
       host: settings.host,
@@ -137,6 +142,8 @@ export class App {
       const unlisten = this.site.listen((effects) => this.told(effects))
       this.started.push(() => Promise.resolve(unlisten()))
       this.voice.start()
+      this.hostSound?.start()
+      this.started.push(() => Promise.resolve(this.hostSound?.stop()))
       this.started.push(async () => {
         this.voice.stop()
         await this.broker.publish(this.voice.offline())

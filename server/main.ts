@@ -67,6 +67,19 @@ try {
 if (statSync(data).mode & 0o002) end(`Everybody may write to the data folder ${data}: chmod o-w ${data}`, 5)
 if (wants.restore !== null) await restore(wants.restore)
 
+/** @returns the whole path, so that no search path decides what is run */
+function hostSound(): string | null {
+  if (wants.hostSound === null) return null
+  const program = resolve(wants.hostSound)
+  try {
+    if (!statSync(program).isFile()) end(`The program of --host-sound is no file: ${program}`, 2)
+    accessSync(program, constants.X_OK)
+    return program
+  } catch (problem) {
+    return end(`The program of --host-sound cannot be run: ${program} (${(problem as NodeJS.ErrnoException).code ?? 'unknown'})`, 2)
+  }
+}
+
 function certificate(): { cert: string; key: string } | null {
   const { certificate: file, certificateKey: keyFile } = settings
   if (file === null && keyFile === null) return null
@@ -96,6 +109,7 @@ const app = createApp({
   fixed,
   settingsFile: file,
   tls: certificate(),
+  hostSound: hostSound(),
   store: createSqliteStore({ folder: data, log }),
   pageFolder: join(built, 'web'),
   demoFolder: join(root, 'server', 'simulator', 'demo'),

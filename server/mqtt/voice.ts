@@ -58,6 +58,12 @@ export class Voice {
     return sayState(this.where, 'offline', this.site.now())
   }
 
+  /** What is to be heard now, for a sound that is not a buzzer's. */
+  sounding(): Pick<AlarmView, 'alarm' | 'priority'> | null {
+    const { alarm, silenced } = standingAlarm(this.views().flatMap((view) => view.alarms))
+    return silenced ? null : alarm
+  }
+
   /** Called after every step of the folds: says what has changed. */
   speak(): void {
     const { alarm, silenced } = standingAlarm(this.views().flatMap((view) => view.alarms))

@@ -19,6 +19,13 @@ export const flags = {
   'log-level': { key: 'logLevel', kind: 'text', value: 'LEVEL', env: 'KILN_LOG_LEVEL', help: 'error, warn, info or debug (info)' },
   data: { key: null, kind: 'text', value: 'FOLDER', env: 'KILN_DATA', help: 'data folder (./data)' },
   config: { key: null, kind: 'text', value: 'FILE', env: 'KILN_CONFIG', help: 'settings file (settings.json in the data folder)' },
+  'host-sound': {
+    key: null,
+    kind: 'text',
+    value: 'PROGRAM',
+    env: 'KILN_HOST_SOUND',
+    help: 'run at each sound of an alarm with its priority and code: a loudspeaker or relay of this machine',
+  },
   restore: { key: null, kind: 'text', value: 'BACKUP', help: 'put a backup in the place of the database, and end' },
   'print-config': { key: null, kind: 'switch', help: 'print the settings as they would be used, and end' },
   help: { key: null, kind: 'switch', help: 'this text' },
@@ -50,6 +57,7 @@ export interface Given {
   settings: Record<string, unknown>
   data: string
   config: string | null
+  hostSound: string | null
   restore: string | null
   printConfig: boolean
   help: boolean
@@ -85,6 +93,7 @@ export function given(argv: readonly string[], environment: Readonly<Record<stri
     settings,
     data: value('data') ?? './data',
     config: value('config') ?? null,
+    hostSound: value('host-sound') ?? null,
     restore: value('restore') ?? null,
     printConfig: values['print-config'] === true,
     help: values.help === true,

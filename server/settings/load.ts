@@ -11,7 +11,7 @@ export interface Loaded {
   fixed: string[]
   file: string
   data: string
-  wants: Pick<Given, 'printConfig' | 'help' | 'version' | 'restore'>
+  wants: Pick<Given, 'printConfig' | 'help' | 'version' | 'restore' | 'hostSound'>
 }
 
 /** Flags before environment before file before defaults. @throws SettingsError with every problem at once */

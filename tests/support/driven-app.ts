@@ -32,6 +32,8 @@ export async function driveApp(setup: {
   log?: Log
   demoFolder?: string
   tls?: { cert: string; key: string }
+  /** Program that sounds alarms on this machine. */
+  hostSound?: string
 }): Promise<DrivenApp> {
   const folder = setup.folder ?? mkdtempSync(join(tmpdir(), 'driven-'))
   const store = createSqliteStore({ folder, windowMs: 1, program: join(builtFolder, 'server', 'storage-worker.js'), ballastBytes: 0 })
@@ -46,6 +48,7 @@ export async function driveApp(setup: {
     version: 'test',
     log: setup.log ?? silentLog,
     tls: setup.tls ?? null,
+    hostSound: setup.hostSound ?? null,
     clock: () => clock,
   })
   const running = await app.start()

@@ -74,6 +74,11 @@ describe('pages for lots, uses and plans', () => {
     await open('use')
     await page.locator('h1:has-text("No lot is ready to use.")').waitFor()
     expect(await page.locator('.second').innerText()).toContain('rested, been drawn off and checked')
+    for (const key of ['mixed', 'print']) {
+      await press(key)
+      await page.locator('[role=status]:has-text("Nothing was booked or printed. No lot is ready to use.")').waitFor()
+    }
+    expect(await page.evaluate('window.printed')).toBeUndefined()
   })
 
   it('refuses 1 : 20 on leaves with its reason and prints no card', async () => {

@@ -1,3 +1,6 @@
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import mqtt from 'mqtt'
 import { afterEach, expect, test } from 'vitest'
 import type { Action } from '../../../server/contract/actions.ts'
@@ -11,8 +14,8 @@ afterEach(async () => {
   for (let undo = ended.pop(); undo !== undefined; undo = ended.pop()) await undo()
 })
 
-async function app(): Promise<DrivenApp> {
-  const live = await driveApp({ at: start })
+async function app(more: { hostSound?: string } = {}): Promise<DrivenApp> {
+  const live = await driveApp({ at: start, ...more })
   ended.push(async () => {
     await live.client.endAsync(true)
     await live.app.stop()
@@ -100,6 +103,28 @@ test('a buzzer plays the level of the worst alarm, is hushed by one act, and sou
   expect(sound()?.pattern).toBe(0)
   await node.send(40, (n) => ({ firebox: 310 + n, wall: 'fault:open', outlet: 25, co: 300 + n }))
   await expect.poll(() => sound()?.pattern).toBe(3)
+})
+
+// reliability 7.1, third layer: the host's own sound, whatever becomes of buzzer and page
+test('the machine of the service sounds by itself what nobody has hushed, and is still afterwards', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'host-sound-'))
+  const heard = join(folder, 'heard')
+  writeFileSync(heard, '')
+  writeFileSync(join(folder, 'sound'), `#!/bin/sh\necho "$@" >> '${heard}'\n`, { mode: 0o700 })
+  const sounded = (): string[] => readFileSync(heard, 'utf8').split('\n').filter(Boolean)
+  const live = await app({ hostSound: join(folder, 'sound') })
+  const node = new Node(live)
+  await act(live, { action: 'light' })
+  await node.send(6, (n) => ({ firebox: 300 + n, wall: 20 + n, outlet: 25, co: 2 }))
+  expect(sounded()).toEqual([])
+  await node.send(5, (n) => ({ firebox: 310 + n, wall: 26 + n, outlet: 25, co: 300 + n }))
+  // said at once and again while it stands
+  await expect.poll(sounded).toContain('urgent co-high')
+  await expect.poll(() => sounded().filter((one) => one === 'urgent co-high').length).toBeGreaterThan(1)
+  await act(live, { action: 'acknowledge', alarm: 'co-high' })
+  const known = sounded().length
+  await new Promise((done) => setTimeout(done, 6000))
+  expect(sounded().slice(known)).toEqual([])
 })
 
 test('what stands is retained: a buzzer that joins while an alarm stands plays it at once', async () => {

@@ -137,6 +137,16 @@ describe('the program', () => {
     expect(run.stderr).not.toContain('    at ')
   })
 
+  test.each([
+    ['that is not there', '/nowhere/sound'],
+    ['that is no program', main],
+    ['that is a folder', '/'],
+  ])('a host sound %s ends with 2 and one sentence', (_, program) => {
+    const run = spawnSync(process.execPath, [main, '--data', folder(), '--host-sound', program], { encoding: 'utf8', cwd: folder() })
+    expect(run.status).toBe(2)
+    expect(run.stderr).toMatch(/^The program of --host-sound .*\n$/)
+  })
+
   test('--print-config prints one JSON document', () => {
     const run = spawnSync(process.execPath, [main, '--print-config', '--site', 'hill'], { encoding: 'utf8', cwd: folder() })
     expect(JSON.parse(run.stdout)).toMatchObject({ version: 1, site: 'hill' })

@@ -361,6 +361,7 @@ export const en = {
       `${use}. From lot ${lot}: ${left} left, enough for ${tanks} such tanks.`,
     noLot: 'No lot is ready to use.',
     noLotSecond: 'A lot is used after it has rested, been drawn off and checked.',
+    nothingDone: 'Nothing was booked or printed.',
     water: (litres: string) => `${litres} of water`,
     vinegar: (ml: string) => `${ml} of vinegar`,
     picture: 'Tank with its parts of water',

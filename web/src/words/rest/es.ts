@@ -352,6 +352,7 @@ export const es: RestWords = {
     lotLine: (use, lot, left, tanks) => `${use}. Del lote ${lot}: quedan ${left}, bastan para ${tanks} tanques así.`,
     noLot: 'Ningún lote está listo para usar.',
     noLotSecond: 'Un lote se usa después de reposar, trasegar y probar.',
+    nothingDone: 'No se anotó ni se imprimió nada.',
     water: (litres) => `${litres} de agua`,
     vinegar: (ml) => `${ml} de vinagre`,
     picture: 'Tanque con sus partes de agua',

@@ -348,6 +348,7 @@ export const th: RestWords = {
     lotLine: (use, lot, left, tanks) => `${use} จากล็อต ${lot}: เหลือ ${left} พอสำหรับ ${tanks} ถังแบบนี้`,
     noLot: 'ไม่มีล็อตที่พร้อมใช้',
     noLotSecond: 'ล็อตใช้ได้เมื่อพักครบ ดูดแล้ว และตรวจแล้ว',
+    nothingDone: 'ยังไม่ได้บันทึกหรือพิมพ์',
     water: (litres) => `น้ำ ${litres}`,
     vinegar: (ml) => `น้ำส้มควันไม้ ${ml}`,
     picture: 'ถังกับส่วนของน้ำ',
