@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, it } from 'vitest'
+import { settingsSchema } from '../../../server/settings/schema.ts'
 
 // What this service does not have, so that what a standard asks of such things does not apply (ASVS.md): read off its sources and its packages.
 
@@ -43,14 +44,20 @@ it('of cryptography there is SHA-256, the random numbers of the system, a compar
   ).toEqual(['server/mqtt/outside.ts', 'server/simulator/buzzer/buzzer-main.ts', 'server/simulator/simulate-main.ts'])
 })
 
-it('no text becomes code, no user’s text a pattern, and no other program is started but the build of our own', () => {
+it('no text becomes code, no user’s text a pattern, and no other program is started but the build of our own and what its owner named at the start', () => {
   expect(found([...server, ...page], /\beval\(|new Function\b|node:vm|setTimeout\('/g)).toEqual([])
   // the programs of entries.json
   expect(found([...server, ...page], /(?<!typeof )\bimport\([^'"./)]/g)).toEqual(['server/launch.mjs: import(p'])
   expect(found(server, /new RegExp\(/g)).toEqual([])
   // of a role, which is one of a closed list
   expect(found(page, /new RegExp\(`[^-]*/g)).toEqual(['web/src/lib/words/sentence.ts: new RegExp(`^${role}'])
-  expect(found(server, /node:child_process/g).map((line) => line.split(':')[0])).toEqual(['server/launch.mjs'])
+  const starting = found(server, /node:child_process/g).map((line) => line.split(':')[0])
+  expect(starting).toEqual(['server/launch.mjs', 'server/runtime/host-sound.ts'])
+  // the owner's own, named by a flag or the environment and never over the network, so no setting: no shell, no word but two of closed lists
+  const ran = found(server, /\bspawn\([^)]*\)|\bshell:|\bexec(?:Sync|File)?\(/g).filter((line) => line.startsWith('server/runtime/'))
+  expect(ran).toEqual(["server/runtime/host-sound.ts: spawn(this.program, words, { stdio: 'ignore', timeout: longestMs })"])
+  expect(found(server, /\bplay\(\[[^)]*\)/g)).toEqual(['server/runtime/host-sound.ts: play([priority, alarm])'])
+  expect(Object.keys(settingsSchema.shape).filter((name) => /sound|program|command/i.test(name))).toEqual([])
 })
 
 it('the service asks nobody else: no request goes out, but to the broker that its owner named', () => {
