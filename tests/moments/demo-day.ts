@@ -10,6 +10,8 @@ import { driveApp, post } from '../support/driven-app.ts'
 import type { DrivenApp } from '../support/driven-app.ts'
 
 const minute = 60_000
+/** So many answer in turn, each within its ration. */
+const pages = 20
 /** What the person of this day does because the screen says so, and not when the recording says so. */
 const calledActs = ['start-collecting', 'stop-collecting', 'glass', 'note', 'refine', 'crack', 'open', 'unload', 'arm']
 
@@ -19,15 +21,16 @@ export class DemoDay {
   readonly #lines: readonly RecordingLine[]
   /** What a page is told, over the same link. */
   readonly #told: Partial<KilnView> = {}
-  readonly #link: WebSocket
+  readonly #watchers: readonly WebSocket[]
   #next = 0
   #acts = 0
 
   private constructor(app: DrivenApp, lines: readonly RecordingLine[]) {
     this.app = app
     this.#lines = lines
-    this.#link = new WebSocket(`${app.url.replace('http', 'ws')}/live`, { origin: app.url })
-    this.#link.on('message', (text: Buffer) => this.#hear(JSON.parse(text.toString()) as ServerMessage))
+    const link = () => new WebSocket(`${app.url.replace('http', 'ws')}/live`, { origin: app.url })
+    this.#watchers = Array.from({ length: pages }, link)
+    this.#watchers[0]?.on('message', (text: Buffer) => this.#hear(JSON.parse(text.toString()) as ServerMessage))
   }
 
   static async start(): Promise<DemoDay> {
@@ -67,8 +70,8 @@ export class DemoDay {
       this.#next += 1
       this.app.clock.moveTo(Date.parse(line.at))
       await this.#enter(line)
-      // a page whose script is silent for 13 s would be told of; kiln time runs far faster than the service's beats here
-      this.#link.send(JSON.stringify({ type: 'echo', n: 0, visible: true }))
+      // a page whose script is silent for 13 s would be told of; kiln time runs far faster than one page may answer here
+      this.#watchers[this.#next % this.#watchers.length]?.send(JSON.stringify({ type: 'echo', n: 0, visible: true }))
       if (stop()) return
     }
     this.app.clock.moveTo(time)
@@ -95,7 +98,7 @@ export class DemoDay {
   }
 
   async stop(): Promise<void> {
-    this.#link.close()
+    for (const link of this.#watchers) link.close()
     await this.app.client.endAsync(true)
     await this.app.app.stop()
   }
