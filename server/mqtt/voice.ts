@@ -60,13 +60,13 @@ export class Voice {
 
   /** What is to be heard now, for a sound that is not a buzzer's. */
   sounding(): Pick<AlarmView, 'alarm' | 'priority'> | null {
-    const { alarm, silenced } = standingAlarm(this.views().flatMap((view) => view.alarms))
+    const { alarm, silenced } = this.worst()
     return silenced ? null : alarm
   }
 
   /** Called after every step of the folds: says what has changed. */
   speak(): void {
-    const { alarm, silenced } = standingAlarm(this.views().flatMap((view) => view.alarms))
+    const { alarm, silenced } = this.worst()
     this.changed('alert', JSON.stringify([alarm?.alarm, alarm?.priority, alarm?.since, silenced]), () => this.alert())
     for (const said of this.calls()) this.changed(said.topic, said.payload, () => said)
   }
@@ -81,8 +81,12 @@ export class Voice {
     return this.site.kilns().flatMap((kiln) => this.site.kilnView(kiln) ?? [])
   }
 
+  private worst(): ReturnType<typeof standingAlarm> {
+    return standingAlarm(this.views().flatMap((view) => view.alarms))
+  }
+
   private alert(): Said {
-    const { alarm, silenced } = standingAlarm(this.views().flatMap((view) => view.alarms))
+    const { alarm, silenced } = this.worst()
     const { where } = this
     this.alerts++
     if (!alarm) return sayAlert(where, 'none', '', this.site.now(), true, this.alerts)

@@ -1,10 +1,9 @@
 import { setTimeout as pause } from 'node:timers/promises'
 import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
-import { Buzzer } from '../../../server/simulator/buzzer/buzzer.ts'
-import type { Sound } from '../../../server/simulator/buzzer/rules.ts'
 import { openBrowser } from '../../support/browser.ts'
 import { driveApp, post } from '../../support/driven-app.ts'
+import { listeningBuzzer } from '../../support/listening-buzzer.ts'
 
 // F34 of the handbook's table (reliability, 8): what a page misses while its process stands still, the buzzer says.
 
@@ -24,13 +23,7 @@ async function pageProcesses(): Promise<number[]> {
 it('the tablet falls asleep, an alarm comes: the buzzer sounds; awake again the page shows what stands and how long it was blind (F34)', async () => {
   const start = Date.UTC(2026, 5, 1, 6, 0, 5)
   const live = await driveApp({ at: start })
-  const sounds: Sound[] = []
-  const buzzer = new Buzzer({
-    broker: `mqtt://127.0.0.1:${String(live.mqttPort)}`,
-    ...{ root: 'firing', site: 'yard', node: 'buzzer', boot: 7 },
-    onSound: (sound) => sounds.push(sound),
-  })
-  buzzer.start()
+  const { buzzer, sound } = listeningBuzzer(live.mqttPort)
   let seq = 0
   const send = async (packs: number, coPpm: number): Promise<void> => {
     for (let n = 0; n < packs; n++) {
@@ -60,7 +53,7 @@ it('the tablet falls asleep, an alarm comes: the buzzer sounds; awake again the 
     expect(asleep.length).toBeGreaterThan(0)
     for (const pid of asleep) process.kill(pid, 'SIGSTOP')
     await send(6, 320)
-    await expect.poll(() => sounds.at(-1)?.pattern).toBe(3)
+    await expect.poll(() => sound()?.pattern).toBe(3)
     await pause(11_000) // longer than a page must be still to have been blind
     for (const pid of asleep) process.kill(pid, 'SIGCONT')
     await page.waitForSelector('text=/was blind for/')

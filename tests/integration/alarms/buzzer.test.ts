@@ -4,9 +4,9 @@ import { join } from 'node:path'
 import mqtt from 'mqtt'
 import { afterEach, expect, test } from 'vitest'
 import type { Action } from '../../../server/contract/actions.ts'
-import { Buzzer } from '../../../server/simulator/buzzer/buzzer.ts'
-import { silenceLimitMs, type Sound } from '../../../server/simulator/buzzer/rules.ts'
+import { silenceLimitMs } from '../../../server/simulator/buzzer/rules.ts'
 import { driveApp, post, type DrivenApp } from '../../support/driven-app.ts'
+import { listeningBuzzer, type Listening } from '../../support/listening-buzzer.ts'
 
 const start = Date.UTC(2026, 5, 1, 6, 0, 5)
 const ended: (() => Promise<void>)[] = []
@@ -23,24 +23,10 @@ async function app(more: { hostSound?: string } = {}): Promise<DrivenApp> {
   return live
 }
 
-interface Ear {
-  sound: () => Sound | undefined
-  buzzer: Buzzer
-}
-
-function buzzerAt(mqttPort: number | null, node = 'buzzer'): Ear {
-  const sounds: Sound[] = []
-  const buzzer = new Buzzer({
-    broker: `mqtt://127.0.0.1:${String(mqttPort)}`,
-    root: 'firing',
-    site: 'yard',
-    node,
-    boot: 7,
-    onSound: (sound) => sounds.push(sound),
-  })
-  buzzer.start()
-  ended.push(() => buzzer.stop())
-  return { sound: () => sounds.at(-1), buzzer }
+function buzzerAt(mqttPort: number | null, node = 'buzzer'): Listening {
+  const listening = listeningBuzzer(mqttPort, node)
+  ended.push(() => listening.buzzer.stop())
+  return listening
 }
 
 /** Carbon monoxide is given in ppm and sent as a ratio (RFC 8798). */

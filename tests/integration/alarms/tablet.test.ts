@@ -2,9 +2,8 @@ import { setTimeout as pause } from 'node:timers/promises'
 import { afterEach, expect, test } from 'vitest'
 import WebSocket from 'ws'
 import type { Curve, ServerMessage } from '../../../server/contract/live.ts'
-import { Buzzer } from '../../../server/simulator/buzzer/buzzer.ts'
-import type { Sound } from '../../../server/simulator/buzzer/rules.ts'
 import { driveApp, getJson, post, type DrivenApp } from '../../support/driven-app.ts'
+import { listeningBuzzer } from '../../support/listening-buzzer.ts'
 import { unwatchedSpans } from '../../../web/src/lib/chart/around.ts'
 
 // Reliability 11.5: a tablet that stopped is known within 15 s by the echo of the page's script. A real socket, the reference buzzer, and
@@ -47,13 +46,7 @@ test('a tablet that stops is told by the buzzer within 15 s, and the time until 
     await live.client.endAsync(true)
     await live.app.stop()
   })
-  const sounds: Sound[] = []
-  const buzzer = new Buzzer({
-    broker: `mqtt://127.0.0.1:${String(live.mqttPort)}`,
-    ...{ root: 'firing', site: 'yard', node: 'buzzer', boot: 7 },
-    onSound: (sound) => sounds.push(sound),
-  })
-  buzzer.start()
+  const { buzzer, sound } = listeningBuzzer(live.mqttPort)
   ended.push(() => buzzer.stop())
   let now = start
   let seq = 0
@@ -71,29 +64,28 @@ test('a tablet that stops is told by the buzzer within 15 s, and the time until 
       ])
     }
   }
-  const sound = () => sounds.at(-1)?.pattern
   await pass(3)
   await post(`${live.url}/api/acts`, { id: 'lit', kiln: 'kiln-1', act: { action: 'light' } })
   await post(`${live.url}/api/acts`, { id: 'armed', kiln: 'kiln-1', act: { action: 'arm', tablet: true, buzzer: true } })
   const tablet = new Tablet(live)
   await tablet.answered()
   await pass(12)
-  expect(sound()).toBe(0)
+  expect(sound()?.pattern).toBe(0)
   await tablet.answered()
 
   tablet.awake = false
   const asleepAt = now
   await pass(12)
-  expect(sound()).toBe(0)
+  expect(sound()?.pattern).toBe(0)
   await pass(3)
   expect(now - asleepAt).toBe(15_000)
-  await expect.poll(sound).toBe(2)
+  await expect.poll(() => sound()?.pattern).toBe(2)
   await pass(20)
 
   tablet.awake = true
   await tablet.answered()
   await pass(2)
-  await expect.poll(sound).toBe(0)
+  await expect.poll(() => sound()?.pattern).toBe(0)
   const curve = await getJson<Curve>(`${live.url}/api/curve/current`)
   const [blind, ...others] = unwatchedSpans(curve, null)
   expect(others).toEqual([])
