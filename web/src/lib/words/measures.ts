@@ -1,5 +1,6 @@
 import type { Ms } from '../../../../server/contract/fold.ts'
 import type { Role } from '../../../../server/contract/vocabulary.ts'
+import { dateLocale } from './date-locale.ts'
 
 const litresPerGallon = 3.785411784 // NIST Handbook 44, appendix C: US gallon
 const kgPerPound = 0.45359237 // the same, avoirdupois pound
@@ -21,8 +22,7 @@ export class Measures {
 
   constructor(choices: Chosen) {
     this.#choices = choices
-    // the day before the month, as all other pages and the labels of the trade write it
-    const language = choices.language === 'en' ? 'en-GB' : choices.language
+    const language = dateLocale(choices.language)
     this.#hour = new Intl.DateTimeFormat(language, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })
     this.#day = new Intl.DateTimeFormat(language, { weekday: 'short', day: 'numeric', month: 'short', calendar: 'gregory' })
     this.#dayAndYear = new Intl.DateTimeFormat(language, { day: 'numeric', month: 'short', year: 'numeric', calendar: 'gregory' })

@@ -1,12 +1,16 @@
+import { dateLocale } from '../../lib/words/date-locale.ts'
 import type { Measures } from '../../lib/words/measures.ts'
 
 /** A calendar date as this person reads it: it has no hour, so it is shown as the day it names wherever the tablet stands. */
 export function dateWords(date: string, language: string, year = false): string {
   const at = Date.parse(`${date}T00:00:00Z`)
   if (Number.isNaN(at)) return date
-  // the day before the month, as the labels of the trade write it
-  const locale = language === 'en' ? 'en-GB' : language
-  const form = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'long', ...(year ? { year: 'numeric' } : {}), timeZone: 'UTC' })
+  const form = new Intl.DateTimeFormat(dateLocale(language), {
+    day: 'numeric',
+    month: 'long',
+    ...(year ? { year: 'numeric' } : {}),
+    timeZone: 'UTC',
+  })
   return form.format(at)
 }
 
