@@ -14,9 +14,9 @@ import type { Cooling } from './state.ts'
  */
 const spreads = 4
 /** The same over a probe in the middle of the charge; chosen on nights that neither taught nor are reported. */
-const coreSpreads = 1.75
+const coreSpreads = 2.25
 /** The wall still has a say beside it: a core probe that slipped out is as cool as the air. */
-const wallSpreads = 1
+const wallSpreads = 2
 // The rule by hand, by how warm the wall was at sealing (a cold place of the drum sees less of the heat): of 2,000 simulated nights of three
 // kilns of other hands three in a thousand lay higher than a share of 1.82 at 200 K; beside what was learnt 0.6 of it is enough.
 const shareAt200K = Math.exp(0.6)
@@ -79,11 +79,9 @@ export function guessOf(networks: readonly Network[], signs: readonly number[]):
 export interface Bound {
   hottestC: number | null
   hotOdds: number | null
-  /** A probe in the middle of the charge was heard: both have tables, and limits, of their own beside it. */
-  besideCore: boolean
 }
 
-export const unbound: Bound = { hottestC: null, hotOdds: null, besideCore: false }
+export const unbound: Bound = { hottestC: null, hotOdds: null }
 
 /** What was learnt of the hottest part over one probe. */
 interface Learnt {
@@ -107,7 +105,7 @@ export function boundOf(cooling: Cooling, look: Look, felt: number, signs: reado
   const wall = nowK(cooling.points)
   if (wall === null) return unbound
   const core = mean(look.past.core, 10) ?? -273
-  if (signs === null) return { hottestC: Math.max(felt + byHand(cooling, look, wall, 1), core), hotOdds: null, besideCore: false }
+  if (signs === null) return { hottestC: Math.max(felt + byHand(cooling, look, wall, 1), core), hotOdds: null }
   const overWall: Learnt = { guess: guessOf(hottestOver, signs), overK: wall, signs, after: hotAfterAll }
   const overCore = besideCore(cooling, signs)
   const hottestC =
@@ -117,7 +115,7 @@ export function boundOf(cooling: Cooling, look: Look, felt: number, signs: reado
   const { openHottestC } = look.config.limits
   // far over the limit nobody looks twice
   const hotOdds = hottestC > openHottestC + nearLimitK ? null : oddsOf(overCore ?? overWall, felt, openHottestC)
-  return { hottestC, hotOdds, besideCore: overCore !== null }
+  return { hottestC, hotOdds }
 }
 
 /** Null where no core probe is heard, or one that hangs outside: then the wall alone is asked. */

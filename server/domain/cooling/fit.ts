@@ -218,6 +218,8 @@ export function notBefore(cooling: Cooling, look: Look): Ms | null {
   const over = cooling.hottestC - felt
   const target = Math.max(3, openHottestC - felt)
   const waited = cooling.sealedAt + openMinimumWaitH * hourMs
+  // beside a core probe the bound leaps down once it is learnt: the wall's rate tells nothing of when
+  if (!cooling.coreOff && cooling.corePoints.some((point) => point !== null)) return waited
   return Math.max(waited, look.at + (surelyPart * Math.log(Math.max(over, target) / target) * hourMs) / rate)
 }
 

@@ -15,11 +15,9 @@ const modelDoubtK = 60
 
 /** Logarithm of the odds that it is hot after all from which the call waits. `npm run sealed` prints what it costs. */
 const hotFrom = -5.5
-/** The same where a core probe is heard, which has its own table. */
-const hotFromCore = -4.6
 
 /** So much sooner the call comes with a core probe, h: in the nights that are called without one too (`npm run sealed`, with and without `--core`). */
-const coreEarnsH = 3
+const coreEarnsH = 2
 
 export interface OpenJudgement {
   due: boolean
@@ -72,10 +70,10 @@ export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | nu
 }
 
 /** What says that air gets in or that something burns: the fall of the wall, the model, the night's course; null where nothing does. */
-function burning({ slow, hotOdds, besideCore }: Cooling, modelLeak: boolean): Reason | null {
+function burning({ slow, hotOdds }: Cooling, modelLeak: boolean): Reason | null {
   if (slow !== null) return slow[0] ?? { code: 'cools-slower' }
   if (modelLeak) return { code: 'model-says-leak' }
-  return hotOdds !== null && hotOdds > (besideCore ? hotFromCore : hotFrom) ? { code: 'may-burn-unseen' } : null
+  return hotOdds !== null && hotOdds > hotFrom ? { code: 'may-burn-unseen' } : null
 }
 
 /** Of the last half hour so little came of the wall that nobody watches it. Own judgement. */

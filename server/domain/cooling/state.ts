@@ -57,8 +57,6 @@ export interface Cooling {
   hotOdds: number | null
   /** At some time of this night it was cooler than any charcoal beside such a wall. */
   coreOff: boolean
-  /** A probe in the middle of the charge is heard, and what was learnt beside one bounds the hottest part. */
-  besideCore: boolean
   hottestC: number | null
 }
 
@@ -108,7 +106,6 @@ export function startCooling(sealedAt: Ms): Cooling {
     doubts: [],
     hotOdds: null,
     coreOff: false,
-    besideCore: false,
     hottestC: null,
   }
 }
