@@ -27,6 +27,7 @@ export function instanceOf<I, K>(
     probes: () => site.probes(),
     session: (kiln) => site.session(kiln),
     idleCurve: (session) => site.idleCurve(session),
+    forget: (kiln, what, by) => site.forget(kiln, what, by),
     act: (kiln, act) => site.act(kiln, act),
     echo: (page, visible) => site.echo(page, visible),
     leave: (page) => site.leave(page),

@@ -1,5 +1,6 @@
 import type { AlarmCode, AlarmState, Call, FaultWord, FiringWay, HealthCode, HintCode, Phase, Priority, Role } from './vocabulary.ts'
 import type { Action } from './actions.ts'
+import type { Lesson, Prior } from './learnt.ts'
 import type { CondenserKind } from './plan.ts'
 import type { KilnSign } from './setup.ts'
 
@@ -61,6 +62,7 @@ export type Output = { cause: number; n: number; at: Ms } & (
   | { kind: 'forecast'; call: Call; earliest: Ms; likely: Ms; latest: Ms }
   | { kind: 'estimate'; estimate: Estimate }
   | { kind: 'hint'; hint: HintCode; by: Ms; because: Reason[] }
+  | { kind: 'lesson'; lesson: Lesson }
 )
 
 /** What runs through the pipe now, with one standard deviation each. Shares are mass shares of the condensate of the moment. */
@@ -127,8 +129,8 @@ export interface KilnConfig {
   bottleL?: number | undefined
   condenser?: CondenserKind | undefined
   seed: number
-  /** What earlier firings of this kiln taught (means and spreads of the ensemble's unknowns, by name). */
-  prior?: Record<string, { mean: number; sd: number }>
+  /** What earlier firings of this kiln taught; none where none did, or where it was made to forget. */
+  prior?: Prior | undefined
 }
 
 /** Every limit that a site may set; the settings schema gives defaults, bounds and sources. Temperatures °C, times s. */

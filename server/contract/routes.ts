@@ -57,6 +57,7 @@ export const routes = {
   endRehearsal: { method: 'DELETE', path: '/api/setup/rehearsal', least: 'operator' },
   pairCode: { method: 'GET', path: '/api/setup/pair-code', least: 'owner' },
   putKiln: { method: 'PUT', path: '/api/setup/kilns/:kiln', least: 'owner' },
+  forgetKiln: { method: 'POST', path: '/api/setup/kilns/:kiln/forget', least: 'owner' },
   settingsChanges: { method: 'GET', path: '/api/settings/changes', least: 'viewer' },
   settings: { method: 'GET', path: '/api/settings', least: 'viewer' },
   putSettings: { method: 'PUT', path: '/api/settings', least: 'owner' },

@@ -1,5 +1,6 @@
 import type { Act } from '../contract/actions.ts'
 import type { KilnConfig, KilnId, Ms } from '../contract/fold.ts'
+import type { KilnChange } from '../contract/learnt.ts'
 import type { KilnView, SiteView } from '../contract/live.ts'
 import type { ProbeView } from '../contract/setup.ts'
 import type { Effect } from '../runtime/driver.ts'
@@ -21,6 +22,7 @@ export interface Instance {
   probes(): ProbeView[]
   session(kiln: KilnId): { id: string; openedAt: Ms | null; config: KilnConfig } | null
   idleCurve(session: string): readonly CurvePoint[]
+  forget(kiln: KilnId, what: KilnChange, by: string): Promise<void>
   act(kiln: KilnId, act: Omit<Act, 'at'>): Promise<void>
   echo(page: Page, visible: boolean): void
   leave(page: Page): void

@@ -18,6 +18,8 @@ export function eventOf(kiln: KilnId, output: Output): EventLine | null {
       const { alarm, channel, state, priority, because } = output
       return { at, event: 'alarm', kiln, alarm, ...(channel === undefined ? {} : { channel }), state, priority, because }
     }
+    case 'lesson': // it is for the next firing
+      return null
     case 'hint':
       return { at, event: 'hint', hint: output.hint, by: iso(output.by), because: output.because }
     case 'forecast': {

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { actIdSchema, actionSchema } from '../contract/act-schema.ts'
 import type { KilnConfig, Limits } from '../contract/fold.ts'
+import type { Prior } from '../contract/learnt.ts'
 import { condenserKinds } from '../contract/plan.ts'
 import { signs } from '../contract/setup.ts'
 import { firingWays, healthCodes, roles } from '../contract/vocabulary.ts'
@@ -34,6 +35,12 @@ const limitsShape = {
   coLeavePpm: z.number(),
 } satisfies Record<keyof Limits, z.ZodType>
 
+const known = z.object({ mean: z.number(), sd: z.number().positive() })
+const priorShape = {
+  firings: z.number().int().min(1),
+  unknowns: z.record(z.string(), known).optional(),
+} satisfies Record<keyof Prior, z.ZodType>
+
 /**
  * The settings of a kiln as an export carries them; only their shape is checked here, their bounds were checked when they were set.
  * A member that is not named here would be lost on the way in, so the compiler asks for each.
@@ -54,7 +61,7 @@ const configShape = {
   bottleL: z.number().positive().optional(),
   condenser: z.enum(condenserKinds).optional(),
   seed: z.number(),
-  prior: z.record(z.string(), z.object({ mean: z.number(), sd: z.number() })).optional(),
+  prior: z.object(priorShape).optional(),
 } satisfies Record<keyof KilnConfig, z.ZodType>
 const configSchema = z.object(configShape)
 

@@ -14,7 +14,7 @@ export interface Gap {
 
 /** What a replay told and what was logged, kept to be worded; forecasts only where a phase has just changed. */
 export interface Gathered {
-  outputs: Exclude<Output, { kind: 'estimate' | 'hint' | 'forecast' }>[]
+  outputs: Exclude<Output, { kind: 'estimate' | 'hint' | 'forecast' | 'lesson' }>[]
   forecasts: Extract<Output, { kind: 'forecast' }>[]
   acts: Act[]
   hints: Map<string, number>
@@ -59,7 +59,7 @@ export function gather<I, K>(steps: Generator<Played, Driver<I, K>>): Gathered {
     } else if (output.kind === 'forecast') {
       if (fresh === 'waiting') fresh = output.at
       if (fresh === output.at) all.forecasts.push(output)
-    } else {
+    } else if (output.kind !== 'lesson') {
       all.outputs.push(output)
       if (output.kind === 'phase') fresh = 'waiting'
     }

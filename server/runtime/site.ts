@@ -1,5 +1,6 @@
 import type { Act } from '../contract/actions.ts'
 import type { KilnConfig, KilnId, Ms } from '../contract/fold.ts'
+import type { KilnChange } from '../contract/learnt.ts'
 import type { KilnView, SiteView } from '../contract/live.ts'
 import type { ProbeView } from '../contract/setup.ts'
 import type { HealthCode } from '../contract/vocabulary.ts'
@@ -10,6 +11,7 @@ import type { Driver, Effect, Folds } from './driver.ts'
 import { ProbeTrails } from './probe-trails.ts'
 import { actEntry, configEntry, healthEntry, messageEntry } from './entry.ts'
 import { Inbox } from './inbox.ts'
+import { Learnt } from './learnt.ts'
 import type { Log } from './log.ts'
 import { originVersion } from './origin.ts'
 import { recover } from './recover.ts'
@@ -56,6 +58,7 @@ export class Site<I, K> {
   private readonly setup: SiteSetup<I, K>
   private readonly recorder: Recorder
   private readonly shelf: Shelf
+  private readonly learnt: Learnt
   private readonly trails = new ProbeTrails()
   private readonly listeners = new Set<SiteListener>()
   private readonly taking = new Map<string, Promise<void>>()
@@ -69,6 +72,7 @@ export class Site<I, K> {
   constructor(setup: SiteSetup<I, K>) {
     this.setup = setup
     this.shelf = new Shelf(setup.store, { demo: setup.demo, foldVersion: originVersion(setup.folds) })
+    this.learnt = new Learnt(setup.store)
     this.recorder = new Recorder(setup.store, this.shelf, setup.log)
   }
 
@@ -95,6 +99,7 @@ export class Site<I, K> {
       this.failing.set(input.code, this.now()) // failed before the stop; whether it still does shows itself anew
       this.setHealth(input.code, false)
     }
+    await this.recorder.flush()
     for (const config of configs) await this.align(config)
     await this.recorder.flush()
     if (!this.setup.demo) await this.checkpoint()
@@ -141,6 +146,13 @@ export class Site<I, K> {
   /** New settings of a kiln, from now on. */
   configure(config: KilnConfig): Promise<void> {
     return this.live().inbox.accept((stamp) => configEntry(stamp, config))
+  }
+
+  /** The drum, its cover or its wall probe was changed: what earlier firings taught no longer counts. @throws ActProblem, StoreProblem */
+  async forget(kiln: KilnId, what: KilnChange, by: string): Promise<void> {
+    if (!this.session(kiln)) throw new ActProblem('unknown-kiln')
+    await this.learnt.forget(kiln, what, this.now(), by)
+    await this.takeAlong(kiln)
   }
 
   setHealth(code: HealthCode, on: boolean): void {
@@ -276,8 +288,27 @@ export class Site<I, K> {
   /** Settings of a kiln that were changed while the service was off. */
   private async align(config: KilnConfig): Promise<void> {
     const current = this.session(config.kiln)?.config
-    const wanted = { ...config, roles: rolesAfter(current?.roles ?? {}, config.roles) }
+    const prior = await this.learnt.prior(config.kiln)
+    const wanted = { ...config, roles: rolesAfter(current?.roles ?? {}, config.roles), ...(prior === undefined ? {} : { prior }) }
     if (!current || JSON.stringify(sorted(current)) !== JSON.stringify(sorted(wanted))) await this.configure(wanted)
+  }
+
+  /** What the firings of this kiln taught, from the next lighting on. */
+  private async takeAlong(kiln: KilnId): Promise<void> {
+    const prior = await this.learnt.prior(kiln)
+    const current = this.session(kiln)?.config
+    if (!current || JSON.stringify(current.prior) === JSON.stringify(prior)) return
+    const { prior: _before, ...config } = current
+    await this.configure({ ...config, ...(prior === undefined ? {} : { prior }) })
+  }
+
+  private async learn(kiln: KilnId): Promise<void> {
+    try {
+      await this.recorder.flush()
+      await this.takeAlong(kiln)
+    } catch (problem) {
+      this.setup.log.warn({ problem, kiln }, 'what a firing taught could not be taken along; it is at the next start')
+    }
   }
 
   private tell(run: () => Effect[]): void {
@@ -286,6 +317,7 @@ export class Site<I, K> {
     this.passedAt = performance.now()
     this.recorder.take(effects, (id) => sessionOf(driver, id))
     for (const effect of effects) {
+      if (effect.kind === 'output' && effect.output.kind === 'lesson') void this.learn(effect.kiln)
       if (effect.kind !== 'failed') continue
       this.setup.log.error({ problem: effect.problem, seq: effect.seq }, 'a fold failed')
       this.failedAt = inbox.now()

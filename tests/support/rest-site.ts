@@ -36,6 +36,7 @@ export class RestSite {
       session: () => null,
       probes: () => [],
       idleCurve: () => [],
+      forget: () => Promise.resolve(),
       act: () => Promise.resolve(),
       echo: () => undefined,
       leave: () => undefined,

@@ -1,6 +1,7 @@
 import { median } from '../channels/robust.ts'
 import { benchLength } from '../kiln/zone.ts'
 import { adviceOf, judge } from './judge.ts'
+import { knownOf, lessonOf } from './known.ts'
 import { closeBeat, light, move, rowMedian, runOn } from './live.ts'
 import { freeze, thaw } from './pack.ts'
 import { readMembers } from './reading.ts'
@@ -19,10 +20,13 @@ function take(s: EnsembleState, e: Evidence): void {
   if (e.kind === 'charge') s.charge = { ...s.charge, ...e.charge }
   else if (e.kind === 'lit') {
     if (s.litAt < 0) light(s)
+  } else if (e.kind === 'known') {
+    if (s.litAt < 0) s.known = knownOf(e.prior)
   } else if (s.litAt < 0) return
   else if (e.kind === 'sealed') {
     if (s.sealedAt >= 0) return
     s.sealedAt = e.at
+    s.lesson = lessonOf(s)
     // the burning kiln's own is done with, and zeros take no room when frozen
     s.members = emptyMembers(memberCount)
     s.move = emptyMove()
@@ -69,7 +73,7 @@ function before(s: EnsembleState, r: GridReadings): void {
 export function makeEnsemble(set: Settings): Estimator<EnsembleState> {
   const scratch = new Float64Array(benchLength)
   return {
-    version: 4,
+    version: 5,
     start: emptyState,
     step(s, r, evidence) {
       s.at = r.at
@@ -107,6 +111,7 @@ export function makeEnsemble(set: Settings): Estimator<EnsembleState> {
       }
       return { calls, view: { at: s.at, smoke: s.sealedAt < 0 ? s.view.map((p) => shifted(p, s)) : [] } }
     },
+    lesson: (s) => s.lesson,
     freeze,
     thaw: (bytes) => thaw(bytes) as EnsembleState,
   }

@@ -1,9 +1,9 @@
 import { stateLength } from '../kiln/layout.ts'
 import { toPhysical, unknownCount, valuesLength } from '../kiln/parameters.ts'
 import { load, type Drive } from '../kiln/step.ts'
+import { drawOne, wideShare } from './known.ts'
 import { barOf, decide, liveBeat, normalise, propose, redraw } from './moves.ts'
 import { conclude } from './outlook.ts'
-import { nextNormal } from './random.ts'
 import { points, runPoint, startRunOn } from './runon.ts'
 import type { Settings } from './settings.ts'
 import type { EnsembleState } from './shape.ts'
@@ -20,6 +20,7 @@ const beatsBetweenRuns = 5
 const silentAfter = 5
 const beatsBetweenSilentRuns = 15
 const pointsPerGrid = 2
+const everyWide = 1 / wideShare
 
 /** Share of the full draught at each opening: own judgement. */
 const letsThrough = { open: 1, half: 0.65, hole: 0.3, closed: 0.05 } as const
@@ -47,7 +48,8 @@ export function rowMedian(s: EnsembleState, row: number, filled: number): number
 export function light(s: EnsembleState): void {
   s.litAt = s.at
   for (let m = 0; m < memberCount; m++) {
-    for (let i = 0; i < unknownCount; i++) s.members.latents[m * unknownCount + i] = nextNormal(s.word)
+    const isWide = m % everyWide === 0
+    for (let i = 0; i < unknownCount; i++) s.members.latents[m * unknownCount + i] = drawOne(s.known, isWide, i, s.word)
     toPhysical(s.members.latents, m * unknownCount, s.charge, s.members.values, m * valuesLength)
     load(s.members.kilns, m * stateLength, s.members.values, m * valuesLength, s.airC)
   }
@@ -94,20 +96,20 @@ export function move(s: EnsembleState, set: Settings, scratch: Float64Array): vo
   if (h.length <= firstMoveBeat || s.silent >= silentAfter) return
   const d = drive(s)
   const mv = s.move
-  if (mv.member < 0) propose(s.members, mv, 0, s.charge, s.airC, s.word)
+  if (mv.member < 0) propose(s.members, mv, 0, s.known, s.charge, s.airC, s.word)
   for (let left = set.moveSteps; left > 0;) {
     const beats = Math.min(left, h.length - mv.beat)
     mv.beat += beats
     left -= beats
-    const bar = barOf(s.members, mv, s.word)
+    const bar = barOf(s.members, mv, s.known, s.word)
     while (mv.lived < mv.beat && mv.fit > bar) {
       mv.fit += liveBeat(mv.kiln, 0, mv.values, 0, h, s.seen, mv.lived, d, set.trust, scratch)
       mv.lived++
     }
     if (mv.beat < h.length) return
     s.tried++
-    if (decide(s.members, mv, h.length, s.word)) s.taken++
-    propose(s.members, mv, (mv.member + 1) % memberCount, s.charge, s.airC, s.word)
+    if (decide(s.members, mv, s.known, h.length, s.word)) s.taken++
+    propose(s.members, mv, (mv.member + 1) % memberCount, s.known, s.charge, s.airC, s.word)
   }
 }
 

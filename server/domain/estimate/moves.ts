@@ -2,6 +2,7 @@ import type { Charge } from '../../contract/fold.ts'
 import { stateLength } from '../kiln/layout.ts'
 import { dryKgAt, toPhysical, unknownCount, valuesLength } from '../kiln/parameters.ts'
 import { load, step, type Drive } from '../kiln/step.ts'
+import { drawOne, priorOf, wideShare } from './known.ts'
 import { fitOfMinute, type Trust } from './likelihood.ts'
 import { nextNormal, nextUniform } from './random.ts'
 import type { History, Members, Move, Seen } from './shape.ts'
@@ -33,7 +34,15 @@ export function liveBeat(
 }
 
 /** Makes a proposal for a member. */
-export function propose(members: Members, move: Move, member: number, charge: Charge, coldC: number, word: Uint32Array): void {
+export function propose(
+  members: Members,
+  move: Move,
+  member: number,
+  known: Float64Array | null,
+  charge: Charge,
+  coldC: number,
+  word: Uint32Array,
+): void {
   const n = unknownCount
   let a = Math.floor(nextUniform(word) * memberCount)
   let b = Math.floor(nextUniform(word) * memberCount)
@@ -42,10 +51,11 @@ export function propose(members: Members, move: Move, member: number, charge: Ch
   const afresh = nextUniform(word) < 0.12
   const leap = nextUniform(word) < 0.1 ? 1 : 0.2 + 0.5 * nextUniform(word)
   const share = nextUniform(word) < 0.5 ? 1 : 0.3
+  const isWide = afresh && known !== null && nextUniform(word) < wideShare
   for (let i = 0; i < n; i++) {
     const own = members.latents[member * n + i] as number
     const moves = nextUniform(word) < share
-    if (afresh) move.latents[i] = nextNormal(word)
+    if (afresh) move.latents[i] = drawOne(known, isWide, i, word)
     else
       move.latents[i] = moves
         ? own + leap * ((members.latents[a * n + i] as number) - (members.latents[b * n + i] as number)) + 0.08 * nextNormal(word)
@@ -60,17 +70,11 @@ export function propose(members: Members, move: Move, member: number, charge: Ch
   move.afresh = afresh
 }
 
-function priorOf(latents: Float64Array, from: number): number {
-  let sum = 0
-  for (let i = 0; i < unknownCount; i++) sum -= 0.5 * (latents[from + i] as number) * (latents[from + i] as number)
-  return sum
-}
-
 /** The fit above which the proposal would be taken, by the number that will decide. */
-export function barOf(members: Members, move: Move, word: Uint32Array): number {
+export function barOf(members: Members, move: Move, known: Float64Array | null, word: Uint32Array): number {
   const m = move.member
   // a proposal drawn afresh from the prior has the prior in its own favour already
-  const prior = move.afresh ? 0 : priorOf(move.latents, 0) - priorOf(members.latents, m * unknownCount)
+  const prior = move.afresh ? 0 : priorOf(move.latents, 0, known) - priorOf(members.latents, m * unknownCount, known)
   peek[0] = word[0] as number
   return Math.log(nextUniform(peek) + 1e-12) - prior + (members.fits[m] as number)
 }
@@ -78,9 +82,9 @@ export function barOf(members: Members, move: Move, word: Uint32Array): number {
 const peek = new Uint32Array(1)
 
 /** Takes or leaves a proposal whose turn has come; one that was not lived to the present has fallen behind. */
-export function decide(members: Members, move: Move, present: number, word: Uint32Array): boolean {
+export function decide(members: Members, move: Move, known: Float64Array | null, present: number, word: Uint32Array): boolean {
   const m = move.member
-  const taken = move.fit > barOf(members, move, word) && move.lived === present
+  const taken = move.fit > barOf(members, move, known, word) && move.lived === present
   nextUniform(word)
   if (taken) {
     members.latents.set(move.latents, m * unknownCount)

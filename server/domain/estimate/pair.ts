@@ -77,6 +77,7 @@ export function pairOf<M>(first: Estimator<M>, networks: readonly Network[], for
       const horizon = horizonNow(state, forecasters)
       return horizon === null ? own : { ...own, calls: together(own, horizon) }
     },
+    lesson: (state) => first.lesson(state.ensemble),
     freeze(state) {
       const { ensemble: inner, ...rest } = state
       const bytes = first.freeze(inner)

@@ -1,8 +1,10 @@
 import type { Charge, Estimate, KilnConfig, Ms } from '../../contract/fold.ts'
+import type { Lesson } from '../../contract/learnt.ts'
 import type { ForecastView, TimeRange } from '../../contract/live.ts'
 import type { DripLook, Opening, SmokeLook } from '../../contract/vocabulary.ts'
 import { stateLength } from '../kiln/layout.ts'
 import { unknownCount, valuesLength } from '../kiln/parameters.ts'
+import { knownOf } from './known.ts'
 import { emptyRunOn, type RunOn } from './runon.ts'
 import { featureCount, type Heat } from './features.ts'
 import { emptySealed, type Sealed } from './sealed.ts'
@@ -86,6 +88,8 @@ export function emptyMove(): Move {
 export interface EnsembleState {
   config: KilnConfig
   charge: Charge
+  /** Where the members begin, see `knownOf`; null without lessons of this kiln. */
+  known: Float64Array | null
   word: Uint32Array
   at: Ms
   /** -1 while not lit, not sealed. */
@@ -122,6 +126,8 @@ export interface EnsembleState {
   ranges: { start: TimeRange | null; stop: TimeRange | null; seal: TimeRange | null }
   view: ForecastView['smoke']
   estimate: Estimate | null
+  /** What the firing taught of its kiln, once it is sealed. */
+  lesson: Lesson | null
   tried: number
   taken: number
 }
@@ -132,6 +138,7 @@ export function emptyState(config: KilnConfig): EnsembleState {
   return {
     config,
     charge: config.charge,
+    known: knownOf(config.prior),
     word: new Uint32Array([config.seed >>> 0]),
     at: 0,
     litAt: -1,
@@ -158,6 +165,7 @@ export function emptyState(config: KilnConfig): EnsembleState {
     ranges: { start: null, stop: null, seal: null },
     view: [],
     estimate: null,
+    lesson: null,
     tried: 0,
     taken: 0,
   }

@@ -1,4 +1,5 @@
 import type { Charge, Estimate, KilnConfig, Ms, Reason } from '../../contract/fold.ts'
+import type { Lesson, Prior } from '../../contract/learnt.ts'
 import type { ForecastView, TimeRange } from '../../contract/live.ts'
 import type { Call, DripLook, Opening, SmokeLook, Weather } from '../../contract/vocabulary.ts'
 
@@ -28,6 +29,8 @@ export type Evidence = { at: Ms } & (
   | { kind: 'charge'; charge: Charge }
   | { kind: 'sealed' }
   | { kind: 'opened' }
+  /** What earlier firings of this kiln taught has changed; counts only before lighting. */
+  | { kind: 'known'; prior: Prior | undefined }
 )
 
 /** What the estimator would have the operator do; the calls' state machine adds dwell, precedence of what was seen, and words. */
@@ -60,6 +63,8 @@ export interface Estimator<S> {
   advice(state: S): Advice
   /** Members run on without readings. Called every five minutes and when a call changes. */
   forecast(state: S): EstimatorForecast
+  /** What this firing taught of its kiln; null before it is sealed, or where it taught nothing. */
+  lesson(state: S): Lesson | null
   freeze(state: S): Uint8Array
   thaw(bytes: Uint8Array): S
 }

@@ -24,7 +24,7 @@ export function makeKilnFold<M>(
   design: AlarmDesign = { table: alarmTable, listener: null },
 ): KilnFold<KilnState<M>> {
   return {
-    version: 11 + 1000 * (estimator?.version ?? 0),
+    version: 12 + 1000 * (estimator?.version ?? 0),
     start: (config: KilnConfig) => startState<M>(config),
     step(state, input) {
       if (input.kind !== 'tick' && input.seq !== state.cause) {
@@ -67,6 +67,8 @@ function take(state: KilnState, input: Input, emit: Emit): void {
       if (input.act.action === 'reading') takeByHand(state, input, input.act, emit)
       return
     case 'config':
+      if (JSON.stringify(input.config.prior) !== JSON.stringify(state.config.prior))
+        state.evidence.push({ at: input.at, kind: 'known', prior: input.config.prior })
       state.config = input.config
       for (const [id, channel] of Object.entries(state.channels)) channel.role = roleOf(input.config, id)
       return

@@ -43,6 +43,7 @@ export function stepGrid<M>(state: KilnState<M>, estimator: Estimator<M> | null,
   const lit = litAtOf(state) !== null && state.phase.phase !== 'idle'
   if (lit && (changed || state.forecastAt === null || at - state.forecastAt >= forecastEveryMs)) stepForecast(state, estimator, look, emit)
   if (newMinute) stepHints(state, look, emit)
+  if (newMinute && look.facts.sealedAt !== null) teach(state, estimator, at, emit)
 }
 
 function stepMinute(state: KilnState, look: Look): void {
@@ -106,6 +107,16 @@ function stepCallStates(state: KilnState, look: Look, emit: Emit): boolean {
   const changes = stepCalls(state.calls, propose(ground), doneOf(look), look.at)
   for (const { call, state: turned, because } of changes) emit.say(look.at, { kind: 'call', call, state: turned, because })
   return changes.length > 0
+}
+
+/** Each part of what the firing taught is told once. */
+function teach<M>(state: KilnState<M>, estimator: Estimator<M> | null, at: Ms, emit: Emit): void {
+  const lessons = [estimator === null || state.model === null ? null : estimator.lesson(state.model)]
+  for (const lesson of lessons) {
+    if (lesson === null || state.taught.includes(lesson.part)) continue
+    state.taught.push(lesson.part)
+    emit.say(at, { kind: 'lesson', lesson })
+  }
 }
 
 function stepForecast<M>(state: KilnState<M>, estimator: Estimator<M> | null, look: Look, emit: Emit): void {

@@ -1,5 +1,6 @@
 import type { Act } from '../../contract/actions.ts'
 import type { ActId, ChannelId, Estimate, KilnConfig, Ms, NodeId } from '../../contract/fold.ts'
+import type { Lesson } from '../../contract/learnt.ts'
 import type { ForecastView, HintView, PhaseSpan } from '../../contract/live.ts'
 import { roles, type HealthCode, type HintCode, type Role } from '../../contract/vocabulary.ts'
 import { emptyBoard, type AlarmBoard } from '../alarms/board.ts'
@@ -58,6 +59,8 @@ export interface KilnState<M = unknown> {
   forecast: ForecastView | null
   forecastAt: Ms | null
   run: Run
+  /** Parts of what this firing teaches of its kiln that were told. */
+  taught: Lesson['part'][]
 }
 
 /** What belongs to one firing, as it stands at its beginning. */
@@ -82,6 +85,7 @@ export function freshFiring(
   | 'forecast'
   | 'forecastAt'
   | 'run'
+  | 'taught'
 > {
   return {
     phase: startPhase(at),
@@ -101,6 +105,7 @@ export function freshFiring(
     forecast: null,
     forecastAt: null,
     run: startRun(),
+    taught: [],
   }
 }
 

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { kilnChanges } from '../../contract/learnt.ts'
 import { rehearsalScenes } from '../../contract/setup.ts'
 import type { SetupAnswer } from '../../contract/setup.ts'
 import { alarmCodes } from '../../contract/vocabulary.ts'
@@ -84,6 +85,16 @@ export function setupRoutes(box: Box, door: SetupDoor) {
       const wanted = withKiln(box.settings().values as Record<string, unknown>, kiln, patch)
       await putAndNote(box, question, wanted)
       return { json: question.instance.session(kiln)?.config ?? null }
+    },
+    /** What earlier firings taught of the kiln no longer counts, because of what was changed. */
+    async forgetKiln(question: Question): Promise<Answer> {
+      ofThisBox(question)
+      const { instance, params, body, who } = question
+      const { what } = understood(z.strictObject({ what: z.enum(kilnChanges) }), body)
+      const kiln = params['kiln'] ?? ''
+      if (!instance.session(kiln)) throw new Problem('unknown-kiln')
+      await instance.forget(kiln, what, who)
+      return { json: instance.session(kiln)?.config ?? null, status: 201 }
     },
     settingsChanges: async ({ instance }: Question): Promise<Answer> => ({ json: await allChanges(instance) }),
   }

@@ -49,7 +49,7 @@ describe('reading a recording', () => {
       sign: 'moon',
       bottleL: 1.5,
       condenser: 'wet-cloths',
-      prior: { leak: { mean: 0.2, sd: 0.1 } },
+      prior: { firings: 2, unknowns: { draught: { mean: 0.2, sd: 0.4 } } },
     }
     const start = { at, seq: 7, config, intake: '', version: 1 }
     const { header, lines } = readRecording(text({ recording: 1, start }, { at, config }))

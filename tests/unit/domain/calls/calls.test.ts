@@ -74,6 +74,7 @@ const advises = (startAt: number, stopAt: number, sealAt: number) => {
     start: () => 0,
     step: (_state, { at: now }) => (now - lightAt) / 60_000,
     estimate: () => null,
+    lesson: () => null,
     advice: (minute): Advice => ({
       collectWorthPerH: 1,
       startCollecting: (minute as number) >= startAt,

@@ -20,6 +20,7 @@ const says = (collectWorthPerH: number): Estimator<{ steps: number }> => ({
   start: () => ({ steps: 0 }),
   step: (state) => ({ steps: state.steps + 1 }),
   estimate: () => null,
+  lesson: () => null,
   advice: (): Advice => ({
     collectWorthPerH,
     startCollecting: true,

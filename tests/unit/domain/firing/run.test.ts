@@ -20,6 +20,7 @@ const even: Estimator<{ n: number }> = {
   start: () => ({ n: 0 }),
   step: ({ n }) => ({ n: n + 1 }),
   estimate: () => estimateOf(6),
+  lesson: () => null,
   advice: () => ({
     collectWorthPerH: null,
     startCollecting: false,

@@ -103,6 +103,7 @@ export const en = {
       startRehearsal: 'rehearsed a mishap',
       endRehearsal: 'ended a rehearsal',
       putKiln: 'changed a kiln',
+      forgetKiln: 'made a kiln be learnt anew',
       putSettings: 'changed the settings',
       startDemo: 'started the demo',
       stopDemo: 'stopped the demo',

@@ -100,6 +100,7 @@ export const es: HouseWords = {
       startRehearsal: 'ensayó un percance',
       endRehearsal: 'terminó un ensayo',
       putKiln: 'cambió un horno',
+      forgetKiln: 'hizo que un horno se aprenda de nuevo',
       putSettings: 'cambió los ajustes',
       startDemo: 'empezó la demostración',
       stopDemo: 'terminó la demostración',

@@ -100,6 +100,7 @@ export const th: HouseWords = {
       startRehearsal: 'ซ้อมเหตุผิดพลาด',
       endRehearsal: 'จบการซ้อม',
       putKiln: 'เปลี่ยนเตา',
+      forgetKiln: 'ให้เริ่มเรียนรู้เตาใหม่',
       putSettings: 'เปลี่ยนการตั้งค่า',
       startDemo: 'เริ่มการสาธิต',
       stopDemo: 'จบการสาธิต',

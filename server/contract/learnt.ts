@@ -1,0 +1,34 @@
+import type { Ms } from './fold.ts'
+
+// What a firing teaches of its kiln, and what the next one takes along. Codes and numbers only.
+
+/** A middle and one standard deviation. */
+export interface Known {
+  mean: number
+  sd: number
+}
+
+/**
+ * One lesson of one firing; each firing teaches a part once, and a part told again replaces the one before.
+ * `burn`, at the seal: the ensemble's unknowns that belong to the kiln and not to the charge of the day, by name, in spreads of the wide prior.
+ */
+export type Lesson = { part: 'burn'; unknowns: Record<string, Known> }
+
+/** A lesson with the firing that taught it and when. */
+export interface KeptLesson {
+  firing: string
+  at: Ms
+  lesson: Lesson
+}
+
+/** What the last firings of a kiln taught, put together; it stands in the kiln's config, so that an export holds it. */
+export interface Prior {
+  /** How many firings are behind it. */
+  firings: number
+  /** As in the lesson `burn`. */
+  unknowns?: Record<string, Known> | undefined
+}
+
+/** What was changed about a kiln so that it has to be learnt anew. */
+export const kilnChanges = ['drum', 'cover', 'probe'] as const
+export type KilnChange = (typeof kilnChanges)[number]

@@ -1,0 +1,65 @@
+import type { KeptLesson, Known, Lesson, Prior } from '../../contract/learnt.ts'
+
+// The lessons of the last firings of one kiln, put together into what the next one begins with.
+
+/** So many firings count, and each older one so much less. */
+export const lastFirings = 6
+const agedBy = 0.8
+
+/** @param kept lessons of one kiln since it was last made to forget, in any order */
+export function priorFrom(kept: readonly KeptLesson[]): Prior | undefined {
+  const newestFirst = [...kept].sort((a, b) => b.at - a.at)
+  const burns = unknownsFrom(lastOf(newestFirst, 'burn'))
+  if (burns === undefined) return undefined
+  return { firings: new Set(kept.map(({ firing }) => firing)).size, unknowns: burns }
+}
+
+/** The lessons of one part, newest first, one a firing. */
+export function lastOf<P extends Lesson['part']>(newestFirst: readonly KeptLesson[], part: P): Extract<Lesson, { part: P }>[] {
+  const byFiring = new Map<string, Extract<Lesson, { part: P }>>()
+  for (const { firing, lesson } of newestFirst)
+    if (lesson.part === part && !byFiring.has(firing)) byFiring.set(firing, lesson as Extract<Lesson, { part: P }>)
+  return [...byFiring.values()].slice(0, lastFirings)
+}
+
+/** Own judgement, in spreads of the wide prior: how far the same kiln differs from day to day before several days have shown it, and at least. */
+const usualBetween = 0.35
+const leastSd = 0.25
+
+/** Spread within the firings and between them. */
+export function together(newestFirst: readonly Known[]): Known {
+  let [all, mean, within] = [0, 0, 0]
+  let weight = 1
+  for (const { mean: m, sd } of newestFirst) {
+    all += weight
+    mean += weight * m
+    within += weight * sd * sd
+    weight *= agedBy
+  }
+  mean /= all
+  within /= all
+  // one firing says nothing of the spread between firings, several say more and more
+  let between = usualBetween * usualBetween
+  let counted = 1
+  weight = 1
+  for (const { mean: m } of newestFirst.slice(0, newestFirst.length > 1 ? undefined : 0)) {
+    between += weight * (m - mean) * (m - mean)
+    counted += weight
+    weight *= agedBy
+  }
+  const sd = Math.sqrt(within + between / counted)
+  return { mean: rounded(mean), sd: rounded(Math.min(1, Math.max(leastSd, sd))) }
+}
+
+function unknownsFrom(burns: readonly Extract<Lesson, { part: 'burn' }>[]): Record<string, Known> | undefined {
+  const newest = burns[0]
+  if (newest === undefined) return undefined
+  const known: Record<string, Known> = {}
+  for (const name of Object.keys(newest.unknowns)) {
+    const told = burns.flatMap(({ unknowns }) => unknowns[name] ?? [])
+    known[name] = together(told)
+  }
+  return known
+}
+
+const rounded = (value: number): number => Math.round(value * 1000) / 1000

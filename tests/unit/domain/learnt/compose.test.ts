@@ -1,0 +1,48 @@
+import { describe, expect, test } from 'vitest'
+import type { KeptLesson } from '../../../../server/contract/learnt.ts'
+import { priorFrom, together } from '../../../../server/domain/learnt/compose.ts'
+
+const burn = (firing: string, at: number, mean: number, sd: number): KeptLesson => ({
+  firing,
+  at,
+  lesson: { part: 'burn', unknowns: { draught: { mean, sd } } },
+})
+
+describe('the lessons of the last firings of a kiln', () => {
+  test('none is no prior', () => {
+    expect(priorFrom([])).toBeUndefined()
+  })
+
+  test('one is taken along wider than it was: it says nothing of the spread from day to day', () => {
+    const prior = priorFrom([burn('a', 1, 0.6, 0.3)])
+    expect(prior?.firings).toBe(1)
+    expect(prior?.unknowns?.['draught']?.mean).toBe(0.6)
+    expect(prior?.unknowns?.['draught']?.sd).toBeGreaterThan(0.4)
+  })
+
+  test('the newest weighs most, in whatever order they are read', () => {
+    const kept = [burn('a', 1, -1, 0.3), burn('c', 3, 1, 0.3), burn('b', 2, 0, 0.3)]
+    const mean = priorFrom(kept)?.unknowns?.['draught']?.mean ?? NaN
+    // (1 * 1 + 0.8 * 0 - 0.64 * 1) / 2.44, by hand
+    expect(mean).toBeCloseTo(0.148, 3)
+    expect(priorFrom(kept.toReversed())).toEqual(priorFrom(kept))
+  })
+
+  test('a firing that teaches a part again is counted once, with what it taught last', () => {
+    const prior = priorFrom([burn('a', 1, -1, 0.3), burn('a', 2, 1, 0.3)])
+    expect(prior).toEqual(priorFrom([burn('a', 2, 1, 0.3)]))
+  })
+
+  test('firings that agree are narrower than those that do not, never under the floor and never over the wide prior', () => {
+    const agree = together([0.5, 0.52, 0.48, 0.5].map((mean) => ({ mean, sd: 0.2 }))).sd
+    const differ = together([1.4, -0.9, 1.2, -1].map((mean) => ({ mean, sd: 0.2 }))).sd
+    expect(agree).toBeLessThan(differ)
+    expect(together(Array.from({ length: 6 }, () => ({ mean: 0.5, sd: 0.01 }))).sd).toBeGreaterThanOrEqual(0.25 - 1e-9)
+    expect(differ).toBeLessThanOrEqual(1)
+  })
+
+  test('only the last six firings count', () => {
+    const six = [1, 2, 3, 4, 5, 6].map((at) => burn(`f${at}`, at, 0.2, 0.3))
+    expect(priorFrom([...six, burn('f0', 0, 9, 0.3)])?.unknowns).toEqual(priorFrom(six)?.unknowns)
+  })
+})
