@@ -45,7 +45,7 @@ export const en = {
     quiet: 'Quiet',
     proven: (time: string) => `sound proven at ${time}`,
     unproven: 'sound not proven yet',
-    unprovenSealed: 'sound not proven since it was sealed: prove it for the night',
+    unprovenSealed: 'sound not proven since it was sealed',
     soundOff: 'sound waits for a touch',
     waiting: (n: number) => (n === 1 ? '1 entry waits for the link' : `${n} entries wait for the link`),
     refused: (n: number) => (n === 1 ? '1 entry was refused' : `${n} entries were refused`),
@@ -141,7 +141,7 @@ export const en = {
   },
   unloading: {
     command: 'Unload it.',
-    until: 'Spread it in the open and stay beside it for a while.',
+    until: 'Spread it in the open and watch it until it is cold through.',
     why: 'Charcoal that has met air can heat itself: not into a shed or a sack while it is warm.',
   },
   /** The firebox is hot, and no lighting was logged. */
@@ -542,6 +542,9 @@ export const en = {
       'Open one small gap at the mouth. Leave the chimney closed.',
       'Watch for 30 minutes. Any glow, smoke or rise: close it again.',
     ],
+    /** First of all, where the call rests on one probe at the wall. */
+    press: 'With gloves, press the wall probe to the steel. Its number rises: keep the kiln shut.',
+    pressShort: 'Press the wall probe on',
     go: 'I opened a small gap',
   },
   open: {

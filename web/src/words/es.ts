@@ -29,7 +29,7 @@ export const es: Words = {
     quiet: 'Tranquilo',
     proven: (time) => `sonido probado a las ${time}`,
     unproven: 'sonido sin probar',
-    unprovenSealed: 'sonido sin probar desde que se selló: pruébelo para la noche',
+    unprovenSealed: 'sonido sin probar desde que se selló',
     soundOff: 'el sonido espera un toque',
     waiting: (n) => (n === 1 ? '1 anotación espera la conexión' : `${n} anotaciones esperan la conexión`),
     refused: (n) => (n === 1 ? '1 anotación rechazada' : `${n} anotaciones rechazadas`),
@@ -121,7 +121,7 @@ export const es: Words = {
   },
   unloading: {
     command: 'Descargue.',
-    until: 'Extiéndalo al aire libre y quédese al lado un rato.',
+    until: 'Extiéndalo al aire libre y vigílelo hasta que esté frío por dentro.',
     why: 'El carbón que toma aire puede calentarse solo: ni al cobertizo ni al saco mientras esté tibio.',
   },
   looksLit: {
@@ -499,6 +499,8 @@ export const es: Words = {
       'Abra una rendija en la boca. Deje cerrada la chimenea.',
       'Mire 30 minutos. Brasa, humo o subida: cierre otra vez.',
     ],
+    press: 'Con guantes, apriete la sonda de la pared contra el acero. Si su número sube, no abra.',
+    pressShort: 'Apriete la sonda de la pared',
     go: 'Abrí una rendija',
   },
   open: {

@@ -41,6 +41,14 @@ describe('each phase has a face of its own', () => {
     expect(sentenceOf(scenes['before-lighting'], noon, en, measures)).toMatchObject({ command: 'Ready.' })
   })
 
+  // a probe that slowly loses touch reads like a kiln that cools: it is pressed on before anybody makes a gap
+  test('where the call rests on the wall probe alone, pressing it on is the first step', () => {
+    const { morning } = scenes
+    const alone: KilnView = { ...morning, command: { ...morning.command, doubts: [{ code: 'one-wall-probe' }] } }
+    expect(faceOf(alone, en)?.steps.map(({ text }) => text)).toEqual([en.crack.pressShort, ...en.faces['trial-opening']])
+    expect(faceOf(morning, en)?.steps.map(({ text }) => text)).toEqual(en.faces['trial-opening'])
+  })
+
   test('the list and the sound are ticked off', () => {
     const before = scenes['before-lighting']
     const acts = [did({ action: 'note', text: en.ready.logged })]

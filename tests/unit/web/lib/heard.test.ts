@@ -19,6 +19,14 @@ test('what stands as a number on the same screen is never said to be unheard', (
   expect(told(kiln({ channels: lost, command }))).toContain('Nothing is heard of the firebox. Nothing is heard of the drum wall.')
 })
 
+test('once the gap stands open nobody is told any more to press the probe on first, nor what a probe inside would have earned', () => {
+  const doubts = [{ code: 'one-wall-probe' }, { code: 'no-core-probe', value: 2 }]
+  const crack = { id: 'c', at: noon, doneAt: noon, act: { action: 'crack' as const } }
+  const closed = { ...scenes.morning, command: { ...scenes.morning.command, doubts } }
+  expect(told(closed)).toContain('press it to the steel first')
+  expect(told({ ...closed, firing: { ...closed.firing, acts: [crack] } })).toBe('')
+})
+
 describe('air getting in', () => {
   const { night } = scenes
   const but = (change: Partial<KilnView>): KilnView => ({ ...night, ...change })

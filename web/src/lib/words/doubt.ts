@@ -3,7 +3,7 @@ import type { Command, KilnView } from '../../../../server/contract/live.ts'
 import type { Words } from '../../words/en.ts'
 import type { Measures } from './measures.ts'
 import { shownDoubts } from './heard.ts'
-import { reasonText, sentencesOf } from './sentence.ts'
+import { reasonText, sentencesOf, watchedUntil } from './sentence.ts'
 
 // while it is collected the sentence itself says that the drip decides
 const sooner: Command[] = ['wait']
@@ -15,7 +15,7 @@ export function doubtText(kiln: KilnView, words: Words, measures: Measures): str
   if (command.do === 'none' || command.do === 'light') return ''
   // of a sealed kiln nobody says that it is sure
   const sure = firing.sealedAt === null ? words.sure[command.sure] : ''
-  const { told, rest } = shownDoubts(command.doubts.slice(0, 2), kiln, words)
+  const { told, rest } = shownDoubts(doubtsNow(kiln).slice(0, 2), kiln, words)
   return [
     sure,
     ...told.map((text) => `${text}.`),
@@ -24,6 +24,12 @@ export function doubtText(kiln: KilnView, words: Words, measures: Measures): str
   ]
     .filter((part) => part !== '')
     .join(' ')
+}
+
+/** Once the gap stands open, what was to be done or waited for before it helps nobody. */
+function doubtsNow(kiln: KilnView): readonly Reason[] {
+  const { doubts } = kiln.command
+  return watchedUntil(kiln) === null ? doubts : doubts.filter(({ code }) => code !== 'one-wall-probe' && code !== 'no-core-probe')
 }
 
 function unlessText(standing: Command, reasons: readonly Reason[], words: Words, measures: Measures): string {

@@ -36,8 +36,14 @@ export function faceOf(kiln: KilnView, words: Words): FaceView | null {
   if (!name) return null
   const hints = meanwhile[name]
   const done = name === 'light' ? [listIsGone(kiln), soundIsProven(kiln)] : []
-  const steps = words.faces[name].map((text, index) => ({ text, done: done[index] ?? false, hint: hints?.[index] ?? null }))
+  const texts = name === 'trial-opening' && restsOnOneProbe(kiln) ? [words.crack.pressShort, ...words.faces[name]] : words.faces[name]
+  const steps = texts.map((text, index) => ({ text, done: done[index] ?? false, hint: hints?.[index] ?? null }))
   return { name, steps, ordered: hints === undefined }
+}
+
+/** The call to open hangs on one probe at the wall, which is pressed on before a gap is made. */
+export function restsOnOneProbe({ command }: Pick<KilnView, 'command'>): boolean {
+  return [...command.because, ...command.doubts, ...command.unless].some(({ code }) => code === 'one-wall-probe')
 }
 
 function nameOf({ command, firing, channels }: KilnView): FaceName | null {

@@ -97,7 +97,7 @@ export const en = {
   'may-burn-unseen': () => 'It may still burn where the wall probe feels little of it',
   'one-wall-probe': () => 'It rests on one probe at the wall: press it to the steel first; when its number rises, keep it shut',
   'no-core-probe': (r, m) =>
-    `There is no probe inside the charge; one in the middle of the charcoal lets it be opened about ${told.number(r, m)} h sooner`,
+    `No probe sits inside the charge, so the wait is about ${told.number(r, m)} h longer; put none in before it is unloaded`,
   'no-air-probe': () => 'There is no probe for the air outside',
   'no-firebox': () => 'Nothing is heard of the firebox',
   'no-wall': () => 'Nothing is heard of the drum wall',

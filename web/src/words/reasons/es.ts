@@ -94,7 +94,8 @@ export const es: ReasonList = {
   'model-says-leak': () => 'Enfría más despacio que un horno cerrado',
   'may-burn-unseen': () => 'Puede arder todavía donde la sonda de la pared apenas lo siente',
   'one-wall-probe': () => 'Se apoya en una sola sonda en la pared: apriétela antes contra el acero; si su número sube, no abra',
-  'no-core-probe': (r, m) => `No hay sonda dentro de la carga; con una en medio del carbón se abre unas ${told.number(r, m)} h antes`,
+  'no-core-probe': (r, m) =>
+    `Ninguna sonda está dentro de la carga, así que se espera unas ${told.number(r, m)} h más; no meta ninguna antes de descargar`,
   'no-air-probe': () => 'No hay sonda del aire de fuera',
   'no-firebox': () => 'Nada se oye del fogón',
   'no-wall': () => 'Nada se oye de la pared',
