@@ -91,7 +91,7 @@ describe('from an empty data folder', () => {
 
   test('the empty page leads to the first run, and that to the first reading', async () => {
     await key('first-run')
-    await expect.poll(heading).toBe('1 of 9 steps are done.')
+    await expect.poll(heading).toBe('8 steps are open.')
     await proper()
     await key('go-on')
     await expect.poll(heading).toBe('How do you read?')

@@ -25,6 +25,13 @@ test('gallons and pounds', () => {
   expect(measures.typedKilograms(100)).toBeCloseTo(45.359237, 9)
 })
 
+test('what is kept to the millilitre and the gram stands in a field in the unit of who types it', () => {
+  const metric = new Measures(here)
+  expect([metric.own('volume', 4.5), metric.own('volume', 0.85), metric.own('mass', 15.1)]).toEqual([4.5, 0.85, 15.1])
+  const other = new Measures({ ...here, volume: 'gal', mass: 'lb' })
+  expect([other.own('volume', 3.785412), other.own('mass', 0.45359237)]).toEqual([1, 1])
+})
+
 test('what is typed in °F comes back in °C', () => {
   expect(new Measures({ ...here, temperature: 'F' }).typedCelsius(302)).toBeCloseTo(150, 9)
 })

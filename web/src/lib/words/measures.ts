@@ -59,6 +59,12 @@ export class Measures {
     return this.#choices.mass === 'lb' ? `${this.number(kg / kgPerPound, 1)} lb` : `${this.number(kg, 1)} kg`
   }
 
+  /** The bare number in the person's own unit, to the millilitre or gram as far as it is known. */
+  own(what: 'volume' | 'mass', litresOrKg: number): number {
+    const unit = what === 'volume' ? (this.#choices.volume === 'gal' ? litresPerGallon : 1) : this.#choices.mass === 'lb' ? kgPerPound : 1
+    return Math.round((litresOrKg / unit) * 1000) / 1000
+  }
+
   /** What was typed in the person's own unit, back to litres. */
   typedLitres(typed: number): number {
     return this.#choices.volume === 'gal' ? typed * litresPerGallon : typed

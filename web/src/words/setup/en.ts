@@ -6,7 +6,7 @@ import type { StepName } from '../../views/setup/step-names.ts'
 
 /** Words of the first run, English. A key that is missing in another language does not compile. */
 export const en = {
-  stand: (done: number, of: number) => `${done} of ${of} steps are done.`,
+  stand: (left: number) => (left === 1 ? 'One step is open.' : `${left} steps are open.`),
   all: 'Everything is set up.',
   why: 'Each can be skipped, and done again whenever you like.',
   go: (what: string) => `Go on: ${what}`,

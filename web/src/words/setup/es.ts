@@ -2,7 +2,7 @@ import type { SetupWords } from './en.ts'
 
 /** Spanish words of the first run. */
 export const es: SetupWords = {
-  stand: (done, of) => `${done} de ${of} pasos están hechos.`,
+  stand: (left) => (left === 1 ? 'Queda un paso.' : `Quedan ${left} pasos.`),
   all: 'Todo está preparado.',
   why: 'Cada uno se puede saltar, y hacer de nuevo cuando quiera.',
   go: (what) => `Seguir: ${what}`,

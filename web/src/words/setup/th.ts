@@ -2,7 +2,7 @@ import type { SetupWords } from './en.ts'
 
 /** Thai words of the first run, made by machine. */
 export const th: SetupWords = {
-  stand: (done, of) => `เสร็จแล้ว ${done} จาก ${of} ขั้น`,
+  stand: (left) => `เหลือ ${left} ขั้น`,
   all: 'ตั้งค่าครบแล้ว',
   why: 'แต่ละขั้นข้ามได้ และกลับมาทำใหม่ได้ทุกเมื่อ',
   go: (what) => `ทำต่อ: ${what}`,

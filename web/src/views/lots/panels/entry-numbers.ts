@@ -3,6 +3,9 @@ import type { LotEvent } from '../../../../../server/contract/lots.ts'
 const names = ['volumeMl', 'lossMl', 'lightOilMl', 'vinegarMl', 'tarMl', 'waterMl', 'massG', 'finesG'] as const
 export type NumberName = (typeof names)[number]
 
+/** What is typed in litres or kilograms; the rest are small amounts, in mL. */
+export const ownUnit: Partial<Record<NumberName, 'volume' | 'mass'>> = { volumeMl: 'volume', massG: 'mass', finesG: 'mass' }
+
 export interface EntryNumber {
   name: NumberName
   /** Which bottle, where there are several. */
