@@ -7,6 +7,7 @@ import { openBrowser } from '../support/browser.ts'
 import { noon } from './fake/kiln.ts'
 import { scenes } from './fake/scenes.ts'
 import { open, overflowPx, sizes, violations } from './open.ts'
+import { keepPicture } from './pictures.ts'
 
 let browser: Browser
 beforeAll(async () => {
@@ -43,6 +44,7 @@ const answer: SetupAnswer = {
     { what: 'fire', tablet: true, buzzer: false, told: 'fire-dying', at: noon },
   ],
 }
+const learnt = { ...defaultKilnConfig(), name: 'Demo kiln', prior: { firings: 3, unknowns: { draught: { mean: 0.4, sd: 0.4 } } } }
 const steps = ['', 'language', 'clock', 'kiln', 'nodes', 'roles', 'calibration', 'sound', 'tablet', 'rehearsal', 'settings']
 
 test.each(['en', 'es', 'th'] as const)(
@@ -68,6 +70,31 @@ test.each(['en', 'es', 'th'] as const)(
         expect(await violations(page), `${step} ${size}`).toEqual([])
       }
     }
+    expect(complaints).toEqual([])
+    await close()
+  },
+)
+
+test.each(['en', 'es', 'th'] as const)(
+  '%s: what was learnt of a kiln stands on its page, and is forgotten in two touches',
+  async (language) => {
+    const look = language === 'es' ? 'night' : 'day'
+    const { page, fake, complaints, close } = await open(browser, {
+      ...{ view: scenes.waiting, language, look, path: '#/setup/kiln' },
+      prepare: (service) => (service.answers['/api/setup'] = { ...answer, kilns: { 'kiln-1': learnt } }),
+    })
+    await page.waitForSelector('[data-key="kiln-changed"]')
+    expect(await page.textContent('main')).toContain('3')
+    expect(await page.locator('[data-key="forget-probe"]').count()).toBe(0)
+    await page.click('[data-key="kiln-changed"]')
+    for (const size of ['phone', 'tablet'] as const) {
+      await page.setViewportSize(sizes[size])
+      expect(await overflowPx(page), size).toBe(0)
+      expect(await violations(page), size).toEqual([])
+      await keepPicture(page, `learnt-${language}-${size}`, { fullPage: true })
+    }
+    await page.click('[data-key="forget-probe"]')
+    await expect.poll(() => fake.posts).toContainEqual({ path: '/api/setup/kilns/kiln-1/forget', body: { what: 'probe' } })
     expect(complaints).toEqual([])
     await close()
   },

@@ -109,10 +109,11 @@ function doubtsOf(state: KilnState): Reason[] {
 }
 
 /** Why the smoke is estimated; null where it is measured. A probe that was put in during the firing counts once it has a few minutes behind it. */
-function smokeDoubt({ past, channels }: KilnState): Reason | null {
+function smokeDoubt({ past, channels, config }: KilnState): Reason | null {
   if (mean(past.smoke, 10) !== null) return null
   const fitted = Object.entries(channels).find(([, { role }]) => role === 'smoke')
-  if (fitted === undefined) return { code: 'no-smoke-probe' }
+  if (fitted === undefined)
+    return config.prior?.unknowns === undefined ? { code: 'no-smoke-probe' } : { code: 'smoke-as-learnt', value: config.prior.firings }
   const [channel, { track, faultSince }] = fitted
   const speaks = faultSince === null && track.value !== null && track.quality === 'good' && !track.nodeLost
   return { code: speaks ? 'smoke-probe-new' : 'smoke-probe-failed', channel }

@@ -1,6 +1,7 @@
 // Scores the calls of the service and the simple rules on simulated firings whose kilns share no code with domain/kiln.
 // Each firing is played through the driver and folds of the service, with its smoke probe, with one that fails while collecting, and
 // with three probes. --sealed follows each kiln until it is cold as well; --rows keeps what study-fit learns from.
+// --same plays sequences of firings in the same kiln (same-kiln.ts), each with what those before it taught.
 // The long form, 200 whole firings: npm run study:long (hours).
 import { appendFileSync, mkdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
@@ -9,11 +10,12 @@ import { makeFiring } from '../../../server/simulator/firing/world.ts'
 import { asked } from '../asked.ts'
 import { byRule, simpleRules } from './bands.ts'
 import { draw } from './draw.ts'
+import { playSame } from './same.ts'
 import { aheadOf, capturedIn, type Span, windowsOf } from './score.ts'
 import { emptyTally, note, type Played, tableOf } from './tally.ts'
 import { watch } from './watch.ts'
 
-const usage = `Usage: npm run study -- [--count 12] [--first 1001] [--every 1] [--sealed] [--rows FILE] [--plots 6] [--table FILE]
+const usage = `Usage: npm run study -- [--count 12] [--first 1001] [--every 1] [--sealed] [--rows FILE] [--plots 6] [--table FILE] | --same FIRINGS [--count 15] [--first 1] [--rows FILE]
 Scores the calls of the service and the simple rules on simulated firings.`
 const { values } = asked(usage, () =>
   parseArgs({
@@ -25,9 +27,16 @@ const { values } = asked(usage, () =>
       rows: { type: 'string' },
       plots: { type: 'string', default: '6' },
       table: { type: 'string' },
+      same: { type: 'string' },
     },
   }),
 )
+if (values.same) {
+  const table = playSame(Number(values.count), Number(values.first), Number(values.same), values.rows)
+  console.log(`\n${table}`)
+  if (values.table) writeFileSync(values.table, `${table}\n`)
+  process.exit(0)
+}
 const out = join(process.cwd(), 'tests', 'bench', 'study', 'plots')
 mkdirSync(out, { recursive: true })
 

@@ -1,4 +1,5 @@
 import type { Ms } from '../../../server/contract/fold.ts'
+import type { Lesson, Prior } from '../../../server/contract/learnt.ts'
 import type { RecordingHeader, RecordingLine } from '../../../server/contract/recording.ts'
 import type { Call } from '../../../server/contract/vocabulary.ts'
 import { makeKilnFold } from '../../../server/domain/firing/fold.ts'
@@ -6,6 +7,7 @@ import { mean } from '../../../server/domain/firing/history.ts'
 import { intakeFold } from '../../../server/domain/intake/fold.ts'
 import { pair, rangeSignsNow } from '../../../server/domain/estimate/pair.ts'
 import { playLines } from '../../../server/recordings/play.ts'
+import type { Effect } from '../../../server/runtime/driver.ts'
 import { gridS } from '../../../server/simulator/firing/course.ts'
 import { recordingOf } from '../../../server/simulator/firing/recording.ts'
 import type { Firing } from '../../../server/simulator/firing/world.ts'
@@ -23,6 +25,10 @@ export interface Watched extends Told {
   rows: FiringRows
   /** Estimated and true smoke, wall as read; one point every four minutes, °C. */
   curve: { hour: number; estimated: number; smoke: number; wall: number }[]
+  /** What it taught of its kiln. */
+  lessons: Lesson[]
+  /** The common worth each minute from lighting on, -2..1; null before there is one. */
+  worth: (number | null)[]
 }
 
 /** What the service may use of what there is: its smoke probe and from when that reads open (hours), what the operator saw, the sealed part. */
@@ -31,10 +37,13 @@ export interface Use {
   smokeFailsAtH: number | null
   sights: boolean
   sealed: boolean
+  /** What earlier firings of this kiln taught. */
+  prior?: Prior | undefined
 }
 
 const litMs = Date.UTC(2026, 2, 1, 6)
 const rowEveryMs = 240_000
+const teachesWithinMs = 120_000
 const hourMs = 3_600_000
 const short = (value: number): number => Number(value.toFixed(4))
 
@@ -79,7 +88,7 @@ export function watch(name: string, firing: Firing, use: Use): Watched {
     x: [],
     ranges: [],
   }
-  const watched: Watched = { rows, calls: [], forecasts: [], curve: [] }
+  const watched: Watched = { rows, calls: [], forecasts: [], curve: [], lessons: [], worth: [] }
   const after = (at: Ms): number => (at - litMs) / hourMs
   const real = { 'start-collecting': rows.start, 'stop-collecting': rows.stop, seal: rows.seal }
   let nextRow = litMs + rowEveryMs
@@ -87,6 +96,7 @@ export function watch(name: string, firing: Firing, use: Use): Watched {
   const fold = makeKilnFold(pair)
   const kiln: typeof fold = {
     ...fold,
+    start: (config) => fold.start(use.prior === undefined ? config : { ...config, prior: use.prior }),
     step(state, input) {
       const result = fold.step(state, input)
       const { estimate, model, calls, forecastAt } = result.state
@@ -99,6 +109,8 @@ export function watch(name: string, firing: Firing, use: Use): Watched {
           rows.ranges.push({ call, at: short(after(forecastAt)), signs: (signs?.[call] ?? []).map(short) })
         }
       }
+      while (model && litMs + watched.worth.length * 60_000 <= input.at)
+        watched.worth.push(model.common === null ? null : short(model.common))
       if (input.at >= nextRow && after(input.at) <= rows.sealed && model && estimate) {
         nextRow += rowEveryMs
         const smokeC = firing.course.smoke[Math.floor((input.at - litMs) / 1000 / gridS)] ?? null
@@ -113,14 +125,21 @@ export function watch(name: string, firing: Firing, use: Use): Watched {
     },
   }
   const recording = { header: header as unknown as RecordingHeader, lines }
-  for (const { effects } of playLines({ intake: intakeFold, kiln }, recording))
+  const hear = (effects: readonly Effect[]): void => {
     for (const effect of effects) {
       if (effect.kind !== 'output') continue
       const { output } = effect
+      if (output.kind === 'lesson') watched.lessons.push(output.lesson)
       if (output.kind === 'call' && output.state !== 'done')
         watched.calls.push({ call: output.call, state: output.state, at: after(output.at) })
       if (output.kind === 'forecast')
         watched.forecasts.push({ call: output.call, at: after(output.at), earliest: after(output.earliest), latest: after(output.latest) })
     }
+  }
+  const steps = playLines({ intake: intakeFold, kiln }, recording)
+  let step = steps.next()
+  for (; !step.done; step = steps.next()) hear(step.value.effects)
+  // what it taught is told at the next full minute
+  hear(step.value.advance(step.value.state.at + teachesWithinMs))
   return watched
 }

@@ -1,4 +1,5 @@
 import type { Calibration, ChannelId, KilnConfig, KilnId } from '../../../../server/contract/fold.ts'
+import type { KilnChange } from '../../../../server/contract/learnt.ts'
 import type { Role } from '../../../../server/contract/vocabulary.ts'
 import type { HeardWord, RehearsalScene, SetupAnswer } from '../../../../server/contract/setup.ts'
 import type { RouteName } from '../../../../server/contract/routes.ts'
@@ -51,6 +52,11 @@ export class Desk {
 
   putKiln(kiln: KilnId, patch: KilnPatch): Promise<boolean> {
     return this.#change('putKiln', { kiln }, patch)
+  }
+
+  /** What was learnt of a kiln before this change no longer counts. */
+  forgetKiln(kiln: KilnId, what: KilnChange): Promise<boolean> {
+    return this.#change('forgetKiln', { kiln }, { what })
   }
 
   sayClock(right: boolean): Promise<boolean> {

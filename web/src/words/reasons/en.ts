@@ -103,6 +103,8 @@ export const en = {
   'no-wall': () => 'Nothing is heard of the drum wall',
   'no-outlet': () => 'Nothing is heard of the condenser outlet',
   'no-smoke-probe': () => 'There is no smoke probe: the smoke is estimated',
+  'smoke-as-learnt': (r, m) =>
+    `No smoke probe: the smoke is estimated as ${r.value === 1 ? 'an earlier firing' : `${told.number(r, m)} earlier firings`} of this kiln taught`,
   'smoke-probe-failed': () => 'The smoke probe gives no number: the smoke is estimated',
   'smoke-probe-new': () => 'The smoke probe has been heard for too short a time: it counts in a few minutes',
 

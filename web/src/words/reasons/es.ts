@@ -101,6 +101,8 @@ export const es: ReasonList = {
   'no-wall': () => 'Nada se oye de la pared',
   'no-outlet': () => 'Nada se oye de la salida',
   'no-smoke-probe': () => 'No hay sonda de humo: el humo se estima',
+  'smoke-as-learnt': (r, m) =>
+    `Sin sonda de humo: se estima según ${r.value === 1 ? 'una hornada anterior' : `${told.number(r, m)} hornadas anteriores`} de este horno`,
   'smoke-probe-failed': () => 'La sonda de humo no da número: el humo se estima',
   'smoke-probe-new': () => 'La sonda del humo se oye desde hace muy poco: cuenta dentro de unos minutos',
 

@@ -1,4 +1,5 @@
 import type { KilnSign, RehearsalScene } from '../../../../server/contract/setup.ts'
+import type { KilnChange } from '../../../../server/contract/learnt.ts'
 import type { NodeRemark } from '../../../../server/contract/live.ts'
 import type { CondenserKind } from '../../../../server/contract/plan.ts'
 import type { FiringWay, RefusalReason } from '../../../../server/contract/vocabulary.ts'
@@ -87,6 +88,14 @@ export const en = {
     number: 'Enter a number.',
     wrong: 'This can not be so.',
     long: 'This is too long.',
+  },
+  learnt: {
+    title: 'Learnt so far',
+    none: 'Nothing is learnt of this kiln yet: each sealed firing teaches.',
+    from: (n: number) => (n === 1 ? 'Learnt from 1 firing of this kiln.' : `Learnt from ${n} firings of this kiln.`),
+    changed: 'Something was changed',
+    why: 'What was changed? It is then learnt anew from the next firing on. The firings themselves stay.',
+    what: { drum: 'the drum', cover: 'its cover', probe: 'the wall probe' } satisfies Record<KilnChange, string>,
   },
   nodes: {
     none: 'Switch a node on. It shows up here by itself.',

@@ -71,6 +71,14 @@ export const es: SetupWords = {
     wrong: 'Esto no puede ser así.',
     long: 'Esto es demasiado largo.',
   },
+  learnt: {
+    title: 'Lo aprendido',
+    none: 'Todavía no se ha aprendido nada de este horno: cada hornada sellada enseña.',
+    from: (n: number) => (n === 1 ? 'Aprendido de 1 hornada de este horno.' : `Aprendido de ${n} hornadas de este horno.`),
+    changed: 'Se cambió algo',
+    why: '¿Qué se cambió? Se aprende de nuevo desde la próxima hornada. Las hornadas mismas se quedan.',
+    what: { drum: 'el tambor', cover: 'su cubierta', probe: 'la sonda de la pared' },
+  },
   nodes: {
     none: 'Encienda un nodo. Aparece aquí por sí solo.',
     some: (n) => (n === 1 ? 'Se oye 1 nodo.' : `Se oyen ${n} nodos.`),
