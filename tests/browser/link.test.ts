@@ -47,6 +47,19 @@ test('entries made while the link is down wait visibly, outlive a reload, and ar
   await close()
 })
 
+test('a demo that went with the box is told as gone, not looked for, and is offered anew', async () => {
+  const { page, fake, close } = await open(browser, { view: scenes.waiting, path: 'demo/' })
+  // the box was started anew: it answers, and knows of no demo
+  await page.route('**/demo/api/**', (route) => route.fulfill({ status: 404, json: { problem: 'no-demo' } }))
+  fake.silent = true
+  fake.refuse = true
+  fake.cut()
+  await page.waitForSelector('h2:has-text("The demo is gone.")', { timeout: 12_000 })
+  await page.tap('[role=alert] [data-key="demo"]')
+  await expect.poll(() => fake.posts.map(({ path, body }) => ({ path, body }))).toEqual([{ path: '/api/demo', body: { speed: 60, anew: true } }])
+  await close()
+})
+
 test('after a cut the page finds the box again by itself', async () => {
   const { page, fake, close } = await open(browser, { view: scenes.waiting })
   fake.cut()

@@ -73,6 +73,8 @@ export const en = {
     times: (n: number) => `× ${n}`,
     leave: 'Leave the demo',
     ended: 'The demo has ended.',
+    gone: 'The demo is gone.',
+    goneWhy: 'The kiln box was started anew. Your own kiln is not touched by it.',
     playAgain: 'Play it again',
   },
   empty: {

@@ -57,6 +57,8 @@ export const es: Words = {
     times: (n) => `× ${n}`,
     leave: 'Salir del ejemplo',
     ended: 'El ejemplo ha terminado.',
+    gone: 'El ejemplo ya no está.',
+    goneWhy: 'La caja del horno se reinició. Su propio horno no cambia por eso.',
     playAgain: 'Verlo otra vez',
   },
   empty: {
