@@ -206,6 +206,18 @@ export interface Curve {
 /** Points of a series in the curve of a whole firing: fine enough to be looked at closer without asking again. */
 export const wholeCurvePoints = 3000
 
+/** What a firing that is over came to, by its own log and its own alarms. */
+export interface FiringTold {
+  bottles: number
+  /** Of the bottles that were measured, L; null where none was. */
+  litres: number | null
+  charcoalKg: number | null
+  /** How far its log goes. */
+  end: 'unloaded' | 'opened' | 'sealed' | 'died' | 'left'
+  /** What sounded, notices apart, each once, in the order in which it came. */
+  alarms: AlarmCode[]
+}
+
 export interface FiringSummary {
   id: string
   kiln: KilnId
@@ -217,4 +229,6 @@ export interface FiringSummary {
   phases: PhaseSpan[]
   /** About 60 points a line, for the shelf. */
   spark: { t: Ms[]; wall: (number | null)[]; smoke: (number | null)[] }
+  /** Missing while it goes on, and where an older program closed it. */
+  told?: FiringTold
 }

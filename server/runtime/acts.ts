@@ -6,8 +6,10 @@ import { documentOf } from './entry.ts'
 const kind = 'firing-acts'
 
 /** Read once from the journal when a firing closes, so that opening it later need not read days of readings. */
-export async function keepActs(store: Store, firing: FiringRecord): Promise<void> {
-  await putActs(store, firing.id, firing.endedAt ?? firing.startedAt, await fromJournal(store, firing))
+export async function keepActs(store: Store, firing: FiringRecord): Promise<Act[]> {
+  const acts = await fromJournal(store, firing)
+  await putActs(store, firing.id, firing.endedAt ?? firing.startedAt, acts)
+  return acts
 }
 
 /** @param at when the firing ended */

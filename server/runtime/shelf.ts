@@ -1,7 +1,9 @@
+import type { Act } from '../contract/actions.ts'
 import type { Ms, Output } from '../contract/fold.ts'
-import type { PhaseSpan } from '../contract/live.ts'
+import type { FiringTold, PhaseSpan } from '../contract/live.ts'
 import type { FiringRecord, Store } from '../storage/store.ts'
-import { keepActs } from './acts.ts'
+import { toldOf } from '../domain/lots/told.ts'
+import { actsOfFiring, keepActs } from './acts.ts'
 import type { Session } from './session.ts'
 
 const sparkPoints = 60
@@ -46,14 +48,14 @@ export class Shelf {
     const firing = await this.store.firing(id)
     if (!firing || firing.endSeq !== null) return
     const to = end?.at ?? now
-    const renewed = {
+    const renewed: FiringRecord = {
       ...firing,
       endedAt: end?.at ?? null,
       endSeq: end?.seq ?? null,
       phases: spansOf(await this.store.outputs(id, ['phase']), end?.at ?? null),
       spark: await this.spark(firing, to),
     }
-    if (end) await keepActs(this.store, renewed)
+    if (end) renewed.told = await this.told(renewed, await keepActs(this.store, renewed), end.at)
     await this.store.putFiring(renewed)
     // drawn now, so that whoever looks first does not wait for it
     if (end) await this.store.wholeCurve(id, firing.originAt, end.at)
@@ -62,7 +64,13 @@ export class Shelf {
   /** A record that ends, with its phases and its small curve. */
   async finished(firing: FiringRecord & { endedAt: Ms }): Promise<FiringRecord> {
     const phases = spansOf(await this.store.outputs(firing.id, ['phase']), firing.endedAt)
-    return { ...firing, phases, spark: await this.spark(firing, firing.endedAt) }
+    const acts = await actsOfFiring(this.store, firing)
+    const told = await this.told({ ...firing, phases }, acts, firing.endedAt)
+    return { ...firing, phases, spark: await this.spark(firing, firing.endedAt), told }
+  }
+
+  private async told({ id, phases }: FiringRecord, acts: readonly Act[], ended: Ms): Promise<FiringTold> {
+    return toldOf(acts, await this.store.outputs(id, ['alarm']), phases, ended)
   }
 
   private async spark(firing: FiringRecord, to: Ms): Promise<FiringRecord['spark']> {

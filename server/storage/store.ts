@@ -66,8 +66,8 @@ export interface FiringRecord extends FiringSummary {
 
 /** What the list of firings shows of a record. */
 export function summaryOf(record: FiringSummary): FiringSummary {
-  const { id, kiln, kilnName, title, startedAt, endedAt, demo, phases, spark } = record
-  return { id, kiln, kilnName, title, startedAt, endedAt, demo, phases, spark }
+  const { id, kiln, kilnName, title, startedAt, endedAt, demo, phases, spark, told } = record
+  return { id, kiln, kilnName, title, startedAt, endedAt, demo, phases, spark, ...(told === undefined ? {} : { told }) }
 }
 
 /** A small document of the rest of the job (lot, check, note ...): each revision is kept. */

@@ -51,7 +51,7 @@ export function collectedFrom(acts: readonly Act[], smoke: SmokeLine | null, end
 }
 
 /** Each act as its newest correction says, in the order in which things were done. */
-function latestWords(acts: readonly Act[]): Act[] {
+export function latestWords(acts: readonly Act[]): Act[] {
   const root = new Map<string, string>()
   const newest = new Map<string, Act>()
   for (const act of [...acts].sort((a, b) => a.at - b.at)) {

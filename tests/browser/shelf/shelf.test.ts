@@ -78,6 +78,8 @@ const shot = (name: string): Promise<void> => keepPicture(page, name, { fullPage
 describe('a journey over the shelf', () => {
   test('one firing: curve closer by a key, calls given and done, a note with who and when', async () => {
     await open('shelf')
+    // four bottles of 4.5, 4.5, 4.5 and 4.1 L and 17.9 kg, as the demo's own log names them
+    expect(await textOf(`main a[href*="${ids[0] ?? ''}"] .lasted`)).toMatch(/^17\.6 L · 17\.9 kg of charcoal .* unloaded · lasted \d+ h/)
     await shot('list')
     await page.locator(`main a[href*="${ids[0] ?? ''}"]`).click()
     await page.locator('h2:has-text("Calls, as given and as done")').waitFor()

@@ -1,3 +1,4 @@
+import type { FiringTold } from '../../../../server/contract/live.ts'
 import type { ColumnKind, ImportProblemCode, TimeWay } from '../../../../server/contract/imports.ts'
 
 /** Words of the shelf of firings: one firing, several beside each other, the report, what comes in and goes out. */
@@ -11,6 +12,19 @@ export const en = {
   leaveChoice: 'Leave it',
   takeIn: 'Take in a file',
   pick: (name: string) => `Compare ${name}`,
+  /** What a row tells at a glance. */
+  unmeasured: (n: number) => (n === 1 ? '1 bottle, not measured' : `${n} bottles, not measured`),
+  nothingCaught: 'no bottle logged',
+  charcoal: (kg: string) => `${kg} of charcoal`,
+  noAlarm: 'no alarm sounded',
+  sounded: (names: string) => `alarm: ${names}`,
+  ends: {
+    unloaded: 'unloaded',
+    opened: 'opened, not weighed',
+    sealed: 'sealed, no opening logged',
+    died: 'the fire died',
+    left: 'no sealing logged',
+  } satisfies Record<FiringTold['end'], string>,
   season: 'All recordings of a year in one file (tar):',
 
   keys: {

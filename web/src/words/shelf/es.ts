@@ -10,6 +10,18 @@ export const es: ShelfWords = {
   leaveChoice: 'Dejarlo',
   takeIn: 'Traer un archivo',
   pick: (name) => `Comparar ${name}`,
+  unmeasured: (n) => (n === 1 ? '1 botella sin medir' : `${n} botellas sin medir`),
+  nothingCaught: 'ninguna botella anotada',
+  charcoal: (kg) => `${kg} de carbón`,
+  noAlarm: 'no sonó ninguna alarma',
+  sounded: (names) => `alarma: ${names}`,
+  ends: {
+    unloaded: 'descargada',
+    opened: 'abierta, sin pesar',
+    sealed: 'sellada, apertura sin anotar',
+    died: 'se apagó el fuego',
+    left: 'sellado sin anotar',
+  },
   season: 'Todas las grabaciones de un año en un archivo (tar):',
 
   keys: {

@@ -11,6 +11,18 @@ export const th: ShelfWords = {
   leaveChoice: 'ยกเลิก',
   takeIn: 'นำไฟล์เข้า',
   pick: (name) => `เทียบ ${name}`,
+  unmeasured: (n) => `${n} ขวด ไม่ได้วัด`,
+  nothingCaught: 'ไม่มีบันทึกขวด',
+  charcoal: (kg) => `ถ่าน ${kg}`,
+  noAlarm: 'ไม่มีเสียงเตือน',
+  sounded: (names) => `เตือน: ${names}`,
+  ends: {
+    unloaded: 'เอาถ่านออกแล้ว',
+    opened: 'เปิดแล้ว ไม่ได้ชั่ง',
+    sealed: 'ปิดผนึกแล้ว ไม่มีบันทึกการเปิด',
+    died: 'ไฟดับ',
+    left: 'ไม่มีบันทึกการปิดผนึก',
+  },
   season: 'ไฟล์บันทึกทั้งปีในไฟล์เดียว (tar):',
 
   keys: {
