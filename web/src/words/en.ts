@@ -174,6 +174,8 @@ export const en = {
     relight: ['Stand aside: gas may flare up', 'Mouth and chimney wide open, wait', 'Small fire again'],
   },
   planLink: 'Light by …',
+  /** Before what the last firing, or a lot, still waits for. */
+  afterFiring: 'Still to do:',
   lightBy: {
     by: (time: string) => `Light by ${time}: then it is sealed before dark`,
     late: (time: string) => `Too late today: by ${time}, or sealing falls into the dark`,

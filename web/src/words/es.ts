@@ -151,6 +151,7 @@ export const es: Words = {
     relight: ['A un lado: el gas puede inflamarse', 'Boca y chimenea bien abiertas, espere', 'Otra vez fuego pequeño'],
   },
   planLink: 'Hora de encender …',
+  afterFiring: 'Falta:',
   lightBy: {
     by: (time) => `Encienda antes de las ${time}: así se sella con luz`,
     late: (time) => `Hoy ya es tarde: antes de las ${time}, o se sella a oscuras`,

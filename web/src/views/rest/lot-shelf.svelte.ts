@@ -46,6 +46,7 @@ export class LotShelf {
   async load(): Promise<void> {
     try {
       const answer = (await this.#get('lots')) as LotsAnswer
+      if (!Array.isArray(answer.entries)) throw new Error('lots: no book')
       this.entries = answer.entries
       this.today = answer.today
       this.offsetMin = answer.offsetMin
