@@ -16,9 +16,11 @@ export interface Sealed {
   whole: WholeCourse
 }
 
-export function burnUntilSealed(seed: string, family: Family): Sealed {
+/** `kiln` is the seed of a kiln that has other days too. */
+export function burnUntilSealed(seed: string, family: Family, kiln: string | null = null): Sealed {
   const chance = new Chance(seed)
-  const plan = planWorld(chance, seed, { family })
+  const day = planWorld(chance, seed, { family })
+  const plan = kiln === null ? day : sameBed(planWorld(new Chance(kiln), kiln, { family }), day, chance.branch('heaped'))
   const hands = chance.branch('sealing')
   // one in three is sealed by the clock, raw or burnt out
   if (hands.often(0.35)) plan.hands.sealAtLatestH = hands.between(4.5, 13)
@@ -26,12 +28,38 @@ export function burnUntilSealed(seed: string, family: Family): Sealed {
   return { plan, whole: runCourse(plan, true) }
 }
 
-export function bedCourse({ plan, whole }: Sealed, chance: Chance, which: Which = 'any'): { course: Course; night: Night } {
+/**
+ * The same kiln on another day: its ways of heat and its probes stay, filled about as before; charge, fire, hands and air are those of the day, and
+ * the earth is heaped anew, wetter or drier. The spreads are own judgement, no source.
+ */
+function sameBed(kiln: WorldPlan, day: WorldPlan, chance: Chance): WorldPlan {
+  const about = (value: number, spread: number): number => value * Math.exp(spread * chance.normal())
+  const wet = Math.exp(0.12 * chance.normal())
+  const { layersM, earthWmK, earthKJm3K } = kiln.bed.cover
+  const bed = {
+    ...kiln.bed,
+    charge: { ...day.bed.charge, dryKg: about(kiln.bed.charge.dryKg, 0.12) },
+    cover: { layersM: layersM.map((m) => about(m, 0.1)), earthWmK: earthWmK * wet, earthKJm3K: earthKJm3K * Math.sqrt(wet) },
+    earthStartC: day.bed.earthStartC,
+    gasToWoodKWK: day.bed.gasToWoodKWK,
+    woodToWallWm2K: about(kiln.bed.woodToWallWm2K, 0.12),
+    alongKWK: about(kiln.bed.alongKWK, 0.15),
+    embersC: day.bed.embersC,
+  }
+  return { ...day, bed, probes: kiln.probes }
+}
+
+export function bedCourse(
+  { plan, whole }: Sealed,
+  chance: Chance,
+  which: Which = 'any',
+  kiln: Chance | null = null,
+): { course: Course; night: Night } {
   const sealedH = whole.sealedS / 3600
   const night = new Night(chance.branch('night'), { meanC: plan.air.meanC, sealedHour: 6 + sealedH })
   const leak = drawLeak(chance.branch('leak'), which)
   const bed = copyOf(whole.bed)
-  const probe = chance.branch('place')
+  const probe = (kiln ?? chance).branch('place')
   const drawn = probe.between(0.1, 0.85)
   const place = which === 'hidden' && leak !== null ? farFrom(leak, drawn) : drawn
   const contact = plan.probes.wallContact

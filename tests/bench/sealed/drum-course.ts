@@ -1,15 +1,17 @@
 import type { Chance } from '../../../server/simulator/chance.ts'
 import { emptyCourse, isOver, leadMin, type Course } from './course.ts'
 import { Drum } from './drum.ts'
+import { drawDrum, sameDrum } from './drum-plan.ts'
 import { drawLeak, farFrom, type Which } from './leak.ts'
 import { Night } from './night.ts'
 
-/** One sealed phase of a drum of the third hand. */
-export function drumCourse(chance: Chance, which: Which = 'any'): { course: Course; night: Night } {
+/** One sealed phase of a drum of the third hand; `kiln` is the chance of a drum that has other days too, with its probes where they are. */
+export function drumCourse(chance: Chance, which: Which = 'any', kiln: Chance | null = null): { course: Course; night: Night } {
   const night = new Night(chance.branch('night'))
-  const drum = new Drum(chance.branch('drum'), night)
+  const own = drawDrum((kiln ?? chance).branch('drum'))
+  const drum = new Drum(kiln === null ? own : sameDrum(own, chance.branch('drum')), night)
   const leak = drawLeak(chance.branch('leak'), which)
-  const probe = chance.branch('place')
+  const probe = (kiln ?? chance).branch('place')
   const drawn = probe.between(0.12, 0.88)
   const place = which === 'hidden' && leak !== null ? farFrom(leak, drawn) : drawn
   const contact = probe.between(0.4, 1)

@@ -1,13 +1,12 @@
-import type { Chance } from '../../../server/simulator/chance.ts'
+import { type DrumPlan, slices } from './drum-plan.ts'
 import { type Leak, leaksKgS } from './leak.ts'
 import type { Night } from './night.ts'
 
 // A third hand's drum for nights alone: ten slices; in each the charge in three rings, the steel, the earth above and the ground below.
 // One implicit step a minute; heat goes along the drum through charge, steel and earth.
 // It shares no code with server/domain/kiln nor with the kilns of server/simulator.
-// Orders of magnitude from trade facts 9.2.5-9.2.12; where no source is named the spread is this world's own guess.
+// What differs from drum to drum, and from day to day, is drawn in `drum-plan.ts`.
 
-const slices = 10
 const rings = 3
 const soil = 5
 const steelAt = rings
@@ -43,67 +42,38 @@ export class Drum {
   private readonly r = new Float64Array(nodes)
   burningW = 0
 
-  constructor(chance: Chance, night: Night) {
-    const about = (middle: number, spread: number): number => middle * Math.exp(spread * chance.normal())
-    this.litH = chance.between(4.5, 15.5)
-    this.rampH = chance.between(0.8, 4)
-    this.embersC = chance.between(620, 850)
-    // through the bed about 0.9 W/K, and across the space that shrinking charcoal leaves 1 (100 °C) to 3 (300 °C) by radiation: own estimate
-    const bedWK = about(2.5, 0.4)
+  constructor(plan: DrumPlan, night: Night) {
+    this.litH = plan.litH
+    this.rampH = plan.rampH
+    this.embersC = plan.embersC
+    this.woodKg = plan.woodKg
     // by the section of each ring; a third to each had made thin cores swing without bound
-    for (let k = 0; k < rings; k++) this.alongWK[k] = (bedWK * (2 * k + 1)) / (rings * rings)
+    for (let k = 0; k < rings; k++) this.alongWK[k] = (plan.bedWK * (2 * k + 1)) / (rings * rings)
     // 20 kg of steel (trade facts 9.2.9-9.2.10) lead about as much as the bed
     const steelM2 = 20 / 7850 / (2 * lengthM * radiusM * Math.PI + 2 * Math.PI * radiusM ** 2)
-    this.alongWK[steelAt] = (chance.branch('steel').between(45, 50) * steelM2 * 2 * Math.PI * radiusM * slices) / lengthM
-    this.endsWK = chance.between(0.05, 0.5)
-    const above = chance.between(0.68, 0.95)
-    const charcoalKg = chance.between(9, 24)
-    const kSoil = Math.exp(chance.between(Math.log(0.35), Math.log(1.5)))
-    const soilJm3K = chance.between(1.25e6, 2.4e6)
-    const kCharge = chance.between(0.3, 1.2)
-    const coverM = chance.between(0.04, 0.14)
-    // 25 to 36 % of the dry wood (trade facts 3.1.5-3.1.8), less what burns in a drum: own estimate
-    this.woodKg = charcoalKg / chance.branch('yield').between(0.22, 0.34)
-    this.charge(chance, charcoalKg)
+    this.alongWK[steelAt] = (plan.steelWmK * steelM2 * 2 * Math.PI * radiusM * slices) / lengthM
+    this.endsWK = plan.endsWK
+    this.endC.set(plan.endC)
+    this.frontH.set(plan.frontH)
+    this.charKg.set(plan.charKg)
+    this.afterJ.set(plan.afterJ)
+    for (let s = 0; s < slices; s++)
+      for (let k = 0; k < rings; k++) this.heat[s * nodes + k] = ((plan.jK[s] ?? 0) * (2 * k + 1)) / (rings * rings)
     // along the radius
     for (let i = 1; i < rings; i++) {
       const at = (k: number): number => Math.max(0.25, k + 0.5) / rings
-      this.give[i - 1] = (kCharge * 2 * Math.PI * lengthM) / slices / Math.log(at(i) / at(i - 1))
+      this.give[i - 1] = (plan.chargeWmK * 2 * Math.PI * lengthM) / slices / Math.log(at(i) / at(i - 1))
     }
-    this.give[rings - 1] = 1 / (1 / (chance.between(9, 30) * areaM2) + radiusM / (2 * rings) / (kCharge * areaM2))
-    this.soil(earthAt, above, coverM, kSoil, soilJm3K)
-    this.soil(groundAt, 1 - above, chance.between(0.25, 0.5), kSoil * chance.between(0.8, 1.3), soilJm3K)
-    this.outerWK = chance.between(6, 15) * areaM2 * above
+    this.give[rings - 1] = 1 / (1 / (plan.rimWm2K * areaM2) + radiusM / (2 * rings) / (plan.chargeWmK * areaM2))
+    this.soil(earthAt, plan.above, plan.coverM, plan.earthWmK, plan.earthJm3K)
+    this.soil(groundAt, 1 - plan.above, plan.groundM, plan.groundWmK, plan.earthJm3K)
+    this.outerWK = plan.outerWm2K * areaM2 * plan.above
     for (let s = 0; s < slices; s++) this.heat[s * nodes + steelAt] = (20 * 490) / slices // trade facts 9.2.9-9.2.10
     const startC = night.airC(-this.litH)
     this.c.fill(startC)
     for (let s = 0; s < slices; s++)
       for (let k = groundAt; k < nodes; k++) this.c[s * nodes + k] = startC + ((night.deepC - startC) * (k - groundAt)) / soil
     this.lit(night)
-  }
-
-  /** How far the fire got in each slice: hot at the mouth, less at the chimney; now and then the far end stayed raw. */
-  private charge(chance: Chance, charcoalKg: number): void {
-    const mouthC = chance.between(400, 700)
-    const farC = chance.often(0.25) ? chance.between(90, 260) : chance.between(240, Math.min(560, mouthC))
-    const reach = chance.between(0.25, 1.6)
-    const bump = chance.often(0.3) ? chance.between(0, 90) : 0
-    const bumpAt = chance.between(0.1, 0.8)
-    const wild = chance.between(0, 25)
-    for (let s = 0; s < slices; s++) {
-      const x = (s + 0.5) / slices
-      const fall = (1 - Math.exp(-x / reach)) / (1 - Math.exp(-1 / reach))
-      const c = mouthC + (farC - mouthC) * fall + bump * Math.exp(-(((x - bumpAt) / 0.15) ** 2)) + wild * chance.normal()
-      this.endC[s] = Math.max(80, c)
-      this.frontH[s] = this.litH * (0.15 + 0.75 * x * chance.between(0.6, 1.1))
-      // what is not yet charcoal is heavier, holds more heat, and where it has begun gives some after the seal (trade facts 9.2.3)
-      const raw = Math.min(1, Math.max(0, (380 - c) / 200))
-      const kg = (charcoalKg / slices) * Math.exp(0.15 * chance.normal())
-      this.charKg[s] = kg
-      this.afterJ[s] = raw > 0.02 && raw < 0.8 ? kg * 2 * raw * chance.between(0, 300e3) : 0
-      const jK = kg * (1250 + raw * chance.between(1500, 5000))
-      for (let k = 0; k < rings; k++) this.heat[s * nodes + k] = (jK * (2 * k + 1)) / (rings * rings)
-    }
   }
 
   private soil(from: number, share: number, depthM: number, wMK: number, jM3K: number): void {

@@ -18,8 +18,9 @@ const leakyOften = 0.5
 
 /** A bad seal from the beginning, one that cracks as the clay dries, one in the night, and one in the morning at charcoal that still glows. */
 export function drawLeak(chance: Chance, which: Which = 'any'): Leak | null {
+  if (which === 'tight') return null
   if (which === 'hidden') return drawHidden(chance)
-  if (!chance.often(which === 'often' ? leakyOften : leaky)) return null
+  if (which !== 'leak' && !chance.often(which === 'often' ? leakyOften : leaky)) return null
   const dice = chance.uniform()
   const fromH = dice < 0.25 ? 0 : dice < 0.65 ? chance.between(0.2, 4) : dice < 0.85 ? chance.between(4, 14) : chance.between(12, 30)
   const late = fromH > 10
@@ -32,8 +33,11 @@ export function drawLeak(chance: Chance, which: Which = 'any'): Leak | null {
   }
 }
 
-/** Nights as they come; with more leaks; or such as teach what is hardest to see: a small fire at the end that is far from the wall probe. */
-export type Which = 'any' | 'often' | 'hidden'
+/**
+ * Nights as they come; with more leaks; with none, with one in each; or such as teach what is hardest to see: a small fire at the end that is far
+ * from the wall probe.
+ */
+export type Which = 'any' | 'often' | 'tight' | 'leak' | 'hidden'
 
 function drawHidden(chance: Chance): Leak {
   const mouth = chance.often(0.65)

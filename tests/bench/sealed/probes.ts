@@ -26,7 +26,14 @@ interface Open {
   skyK: number
 }
 
-export function readings(course: Course, chance: Chance, sunAt: (minute: number) => number, fitted: Core = 'some'): Readings {
+/** `kiln`: the chance that settled which probes its kiln has, where it has other nights too. */
+export function readings(
+  course: Course,
+  chance: Chance,
+  sunAt: (minute: number) => number,
+  fitted: Core = 'some',
+  kiln: Chance = chance,
+): Readings {
   const n = course.wall.length
   const off = drawOff(chance.branch('off'))
   const wallOffset = 1.5 * chance.normal()
@@ -46,7 +53,7 @@ export function readings(course: Course, chance: Chance, sunAt: (minute: number)
     return of.sunK * sun - (sun > 0 ? 0 : of.skyK)
   }
   const lag = offWall(course, off, chance.branch('hangs'))
-  const has = chance.branch('has')
+  const has = kiln.branch('has')
   const outletOffset = 0.7 * chance.normal()
   const ambientOffset = 0.4 * chance.normal()
   const scales = chance.branch('scales')
