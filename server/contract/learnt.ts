@@ -11,8 +11,16 @@ export interface Known {
 /**
  * One lesson of one firing; each firing teaches a part once, and a part told again replaces the one before.
  * `burn`, at the seal: the ensemble's unknowns that belong to the kiln and not to the charge of the day, by name, in spreads of the wide prior.
+ * `night`, when the trial opening is called: how the wall fell, where nothing spoke of a fire.
  */
-export type Lesson = { part: 'burn'; unknowns: Record<string, Known> }
+export type Lesson = { part: 'burn'; unknowns: Record<string, Known> } | ({ part: 'night' } & Fallen)
+
+/** A tight night as it is compared: what was known at its seal, and the wall over what its cover felt at fixed hours (`cooling/falls.ts`), K. */
+export interface Fallen {
+  conditions: readonly number[]
+  /** Null in gaps. */
+  warmthK: readonly (number | null)[]
+}
 
 /** A lesson with the firing that taught it and when. */
 export interface KeptLesson {
@@ -27,6 +35,8 @@ export interface Prior {
   firings: number
   /** As in the lesson `burn`. */
   unknowns?: Record<string, Known> | undefined
+  /** Newest first. */
+  night?: readonly Fallen[] | undefined
 }
 
 /** What was changed about a kiln so that it has to be learnt anew. */

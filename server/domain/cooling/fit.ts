@@ -3,9 +3,10 @@ import { chargeMass } from '../calls/heat.ts'
 import { mean, slope } from '../firing/history.ts'
 import type { Look } from '../firing/look.ts'
 import { boundOf, unbound } from './bound.ts'
-import { leakSign } from './leak.ts'
+import { edges } from './falls.ts'
 import { coreHangsOut, fellOff, neverWarm } from './probe-off.ts'
 import { firstLeastK, nightSigns } from './signs.ts'
+import { ratePerH, slowing } from './slow.ts'
 import type { Before, ColdStart, Cooling } from './state.ts'
 
 const tenMinutesMs = 600_000
@@ -50,6 +51,7 @@ export function stepCooling(cooling: Cooling, look: Look, cold: ColdStart): void
   const core = mean(look.past.core, 10)
   cooling.points.push(over === null ? null : Math.round(over * 1000) / 1000)
   cooling.corePoints.push(core === null || felt === null ? null : Math.round((core - felt) * 1000) / 1000)
+  if (felt !== null) noteWarmth(cooling, look, felt, cold)
   cooling.wallOff ??= fellOff(cooling, over) ?? (felt === null ? null : neverWarm(cooling, look, felt))
   cooling.fast ??= fallsFast(cooling)
   const known = felt !== null && over !== null && !airIsOld(cooling, look)
@@ -121,10 +123,8 @@ function leaks(cooling: Cooling, look: Look, over: number | null, elapsedMs: num
   cooling.hasRelit ??= cooling.relit
   // a wall that was bared tells nothing by how it falls
   const bared = look.facts.openedAt !== null
-  if (!bared) cooling.lingers = lingering(cooling)
-  // a steady small fire has no last hours that promised more: it is told once it holds the wall clear of any weather
-  if (!bared) cooling.slow = slowing(cooling) ?? (over !== null && over >= clearOfWeatherK ? cooling.lingers : null)
-  cooling.burnt ||= cooling.slow !== null || cooling.rose !== null
+  if (!bared) Object.assign(cooling, slowing(cooling, look, over))
+  cooling.burnt ||= cooling.slow !== null || cooling.dawdles !== null || cooling.rose !== null
 }
 
 /** Clear of the air and faster than sun on the mouth, K and K/h; embers that flicker, as a share of how warm it lies over the air. Own judgement. */
@@ -158,41 +158,13 @@ function fallsFast(cooling: Cooling): Reason[] | null {
   return rate !== null && rate > fastPerH ? [{ code: 'wall-falls-fast', value: rate, limit: fastPerH }] : null
 }
 
-/** Fall of the logarithm per hour between two ten-minute points; null where either is missing or near nothing. */
-function ratePerH(cooling: Cooling, from: number, to: number): number | null {
-  const a = cooling.points[from]
-  const b = cooling.points[to]
-  if (a === null || a === undefined || b === null || b === undefined || a <= 2 || b <= 2) return null
-  return (Math.log(a / b) * 6) / (to - from)
-}
-
-/** From here on the odds speak for a leak; `npm run sealed` prints what any other value tells and cries. */
-export const leakFrom = 2
-
-/** Slower than this kiln's own last hours promise, twice in a row: something inside keeps burning. */
-function slowing(cooling: Cooling): Reason[] | null {
-  const before = cooling.leakSign
-  const now = (cooling.leakSign = leakSign(cooling.points, cooling.firstK))
-  if (before === null || now === null || Math.min(before, now) < leakFrom) return null
-  const last = cooling.points.length - 1
-  return [{ code: 'cools-slower', value: ratePerH(cooling, last - 6, last) ?? 0 }]
-}
-
-// Of 1,370 simulated tight nights one in a hundred fell slower than 0.43 of its third to ninth hour, of those that still burnt all whose fire the
-// wall felt.
-const lingersUnder = 0.45
-/** Nearer to the air a change of the weather looks the same, K: own judgement. */
-const clearOfWeatherK = 25
-const lingersPoints = 48
-
-function lingering(cooling: Cooling): Reason[] | null {
-  const last = cooling.points.length - 1
-  if (last < 18 + 36 + lingersPoints / 2) return null
-  const first = ratePerH(cooling, 18, 54)
-  const now = ratePerH(cooling, last - lingersPoints, last)
-  return first !== null && now !== null && now < lingersUnder * first
-    ? [{ code: 'cools-slower', value: now, limit: lingersUnder * first }]
-    : null
+/** Notes the wall at the edges that are past; those before the air was known from the minutes that are kept. */
+function noteWarmth(cooling: Cooling, look: Look, felt: number, cold: ColdStart): void {
+  const step = cooling.points.length - 1
+  for (let edge = edges[cooling.warmthK.length]; edge !== undefined && edge <= step; edge = edges[cooling.warmthK.length]) {
+    const wall = mean(look.past.wall, 10, 10 * (step - edge))
+    cooling.warmthK.push(wall === null ? null : Math.round((wall - offsetK(cold) - felt) * 1000) / 1000)
+  }
 }
 
 /** Of the time that this kiln's own rate would take so much passes in any case: the bound comes down faster than the wall as more is known. */

@@ -70,8 +70,9 @@ export function judgeOpen(cooling: Cooling, look: Look, modelUpperC: number | nu
 }
 
 /** What says that air gets in or that something burns: the fall of the wall, the model, the night's course; null where nothing does. */
-function burning({ slow, hotOdds }: Cooling, modelLeak: boolean): Reason | null {
-  if (slow !== null) return slow[0] ?? { code: 'cools-slower' }
+function burning({ slow, dawdles, hotOdds }: Cooling, modelLeak: boolean): Reason | null {
+  const slowly = slow ?? dawdles
+  if (slowly !== null) return slowly[0] ?? { code: 'cools-slower' }
   if (modelLeak) return { code: 'model-says-leak' }
   return hotOdds !== null && hotOdds > hotFrom ? { code: 'may-burn-unseen' } : null
 }
@@ -90,7 +91,7 @@ export function mustWithdraw(cooling: Cooling, look: Look): Reason[] | null {
   if (cooling.burnsOpen !== null) return cooling.burnsOpen
   if (cooling.rose !== null) return cooling.rose
   if (cooling.wallOff !== null) return cooling.wallOff
-  if (cooling.slow !== null) return cooling.slow
+  if (cooling.slow !== null || cooling.dawdles !== null) return cooling.slow ?? cooling.dawdles
   const limit = look.config.limits.openHottestC + 3
   return cooling.hottestC !== null && cooling.hottestC > limit ? [{ code: 'hottest-over', value: cooling.hottestC, limit }] : null
 }

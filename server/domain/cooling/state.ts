@@ -39,8 +39,17 @@ export interface Cooling {
   opened: Opened | null
   /** What has risen since it was opened, while it is open. */
   burnsOpen: Reason[] | null
-  /** Logarithm of the odds that air gets in, from how the wall falls; null where it tells nothing. */
+  /** The wall over what its cover felt at the edges of `falls.ts` that are past, K; null in gaps. */
+  warmthK: (number | null)[]
+  /** How many spreads it falls slower than a tight night of this kiln, at the last edge and at most; null where that tells nothing. */
+  leakZ: number | null
+  mostLeakZ: number
+  /** Told from it. */
+  fallsSlow: boolean
+  /** Logarithm of the odds that something burns, from the last three hours alone; null where they tell nothing. */
   leakSign: number | null
+  /** Slower than its own last three hours promise: no news yet, and no leave to open. */
+  dawdles: Reason[] | null
   /** The wall fell slower than promised at some time of this night: something burnt, perhaps where the probe sees little of it. */
   burnt: boolean
   /** So near to the air as it is, it falls too slowly for a kiln that only cools. */
@@ -96,7 +105,12 @@ export function startCooling(sealedAt: Ms): Cooling {
     hasRelit: null,
     opened: null,
     burnsOpen: null,
+    warmthK: [],
+    leakZ: null,
+    mostLeakZ: 0,
+    fallsSlow: false,
     leakSign: null,
+    dawdles: null,
     burnt: false,
     lingers: null,
     wallOff: null,

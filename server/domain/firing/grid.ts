@@ -9,6 +9,7 @@ import { stepCalls } from '../calls/state.ts'
 import { startWindow, stepWindow } from '../calls/window.ts'
 import { stepCondenser } from '../condenser/watch.ts'
 import { airC } from '../cooling/fit.ts'
+import { nightLesson, stoodOpen } from '../cooling/lesson.ts'
 import { stepNight } from '../cooling/night.ts'
 import { lostGround, mustWithdraw } from '../cooling/open.ts'
 import type { Estimator } from '../estimate/types.ts'
@@ -111,7 +112,10 @@ function stepCallStates(state: KilnState, look: Look, emit: Emit): boolean {
 
 /** Each part of what the firing taught is told once. */
 function teach<M>(state: KilnState<M>, estimator: Estimator<M> | null, at: Ms, emit: Emit): void {
-  const lessons = [estimator === null || state.model === null ? null : estimator.lesson(state.model)]
+  const lessons = [
+    estimator === null || state.model === null ? null : estimator.lesson(state.model),
+    nightLesson(state, stoodOpen(state, at)),
+  ]
   for (const lesson of lessons) {
     if (lesson === null || state.taught.includes(lesson.part)) continue
     state.taught.push(lesson.part)

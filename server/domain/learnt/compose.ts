@@ -10,8 +10,13 @@ const agedBy = 0.8
 export function priorFrom(kept: readonly KeptLesson[]): Prior | undefined {
   const newestFirst = [...kept].sort((a, b) => b.at - a.at)
   const burns = unknownsFrom(lastOf(newestFirst, 'burn'))
-  if (burns === undefined) return undefined
-  return { firings: new Set(kept.map(({ firing }) => firing)).size, unknowns: burns }
+  const nights = lastOf(newestFirst, 'night').map(({ conditions, warmthK }) => ({ conditions, warmthK }))
+  if (burns === undefined && nights.length === 0) return undefined
+  return {
+    firings: new Set(kept.map(({ firing }) => firing)).size,
+    ...(burns === undefined ? {} : { unknowns: burns }),
+    ...(nights.length === 0 ? {} : { night: nights }),
+  }
 }
 
 /** The lessons of one part, newest first, one a firing. */

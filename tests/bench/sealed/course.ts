@@ -50,3 +50,10 @@ export function isOver(course: Course): boolean {
   if (minutes >= longestMin) return true
   return minutes > 600 + afterMin && (course.hottest[n - afterMin] ?? 999) < limitC && (course.hottest[n - 1] ?? 999) < limitC
 }
+
+/** Minutes from the seal from which on it is cold to its hottest part and nothing burns: whoever opens it then finds it quiet. Its length where it never is. */
+export function coldForGood({ hottest, burningW }: Course): number {
+  let from = hottest.length
+  while (from > leadMin && (hottest[from - 1] ?? 999) < limitC && (burningW[from - 1] ?? 0) === 0) from--
+  return from - leadMin
+}

@@ -1,8 +1,10 @@
 import { defaultKilnConfig } from '../../../server/contract/kiln-defaults.ts'
 import { roles } from '../../../server/contract/vocabulary.ts'
 import { emptyBoard, tell, tickBoard } from '../../../server/domain/alarms/board.ts'
+import type { Fallen } from '../../../server/contract/learnt.ts'
 import { judgeSealed } from '../../../server/domain/alarms/sealed.ts'
 import { alarmTable } from '../../../server/domain/alarms/tables/definitions.ts'
+import { nightLesson } from '../../../server/domain/cooling/lesson.ts'
 import type { Night, NightAdvice } from '../../../server/domain/cooling/night.ts'
 import { stepNight } from '../../../server/domain/cooling/night.ts'
 import { mustWithdraw } from '../../../server/domain/cooling/open.ts'
@@ -10,7 +12,7 @@ import { noFacts } from '../../../server/domain/firing/facts.ts'
 import { emptyHistory, write } from '../../../server/domain/firing/history.ts'
 import type { Look } from '../../../server/domain/firing/look.ts'
 import type { Signs } from './burning.ts'
-import { leadMin, type Course } from './course.ts'
+import { coldForGood, leadMin, type Course } from './course.ts'
 import type { Readings } from './probes.ts'
 
 const minuteMs = 60_000
@@ -26,10 +28,18 @@ export interface Followed {
   notBefore: number[]
   /** Why it was not due, by the last look before it was: codes. */
   lastAgainst: string[]
+  /** What it leaves to the nights after it, newest first; as it was where it leaves nothing. */
+  behind: readonly Fallen[]
 }
 
 /** Drives the cooling part of the fold, and the alarms of the sealed kiln through the alarm engine, minute by minute. */
-export function follow(course: Course, readings: Readings, advise: ((look: Look) => NightAdvice) | null, signs?: Signs): Followed {
+export function follow(
+  course: Course,
+  readings: Readings,
+  advise: ((look: Look) => NightAdvice) | null,
+  signs?: Signs,
+  behind: readonly Fallen[] = [],
+): Followed {
   const look: Look = {
     at: sealedAt - leadMin * minuteMs,
     now: {},
@@ -40,12 +50,12 @@ export function follow(course: Course, readings: Readings, advise: ((look: Look)
       sealedAt,
       charge: readings.woodKg === null ? {} : { massKg: readings.woodKg, moisturePct: 0 },
     },
-    config: defaultKilnConfig('bench'),
+    config: { ...defaultKilnConfig('bench'), ...(behind.length === 0 ? {} : { prior: { firings: behind.length, night: behind } }) },
     litAt: sealedAt - course.litH * 60 * minuteMs,
   }
   const night: Night = { cooling: null, open: null, openNotBefore: null }
   const board = emptyBoard()
-  const followed: Followed = { openings: [], raised: [], notBefore: [], lastAgainst: [] }
+  const followed: Followed = { openings: [], raised: [], notBefore: [], lastAgainst: [], behind }
   const channels = [
     ['firebox', readings.firebox],
     ['wall', readings.wall],
@@ -55,6 +65,7 @@ export function follow(course: Course, readings: Readings, advise: ((look: Look)
     ['core', readings.core],
   ] as const
   let due = false
+  const coldFrom = coldForGood(course)
   for (let i = 0; i < course.wall.length; i++) {
     const minute = i - leadMin
     look.at = sealedAt + minute * minuteMs
@@ -70,6 +81,10 @@ export function follow(course: Course, readings: Readings, advise: ((look: Look)
     stepNight(night, look, { wallOverAirK: readings.coldWallK }, advice)
     const { cooling, open } = night
     if (cooling === null) continue
+    if (followed.behind === behind && minute % 10 === 0) {
+      const lesson = nightLesson(night, minute >= coldFrom)
+      if (lesson !== null) followed.behind = [lesson, ...behind]
+    }
     signs?.(cooling, minute, look)
     const said = (item: { alarm: string; state: string; because: { code: string }[] } | null): void => {
       if (item?.state === 'unacknowledged')

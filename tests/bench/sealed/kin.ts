@@ -23,9 +23,7 @@ export function nightOf(kiln: number, day: number, which: Which, other = 0): Pha
   const chance = new Chance(`${today}/${other}`)
   if (world !== 'drum' && burnt?.name !== today) burnt = { name: today, sealed: burnUntilSealed(today, world, name) }
   const { course, night } =
-    world === 'drum' || burnt === null
-      ? drumCourse(chance, which, own)
-      : bedCourse(burnt.sealed, chance, which, own)
+    world === 'drum' || burnt === null ? drumCourse(chance, which, own) : bedCourse(burnt.sealed, chance, which, own)
   const sunAt = (minute: number): number => night.sunOnCoverK(minute / 60)
   return { name: `${name}-${day}`, course, readings: readings(course, chance.branch('probes'), sunAt, 'some', own.branch('probes')) }
 }

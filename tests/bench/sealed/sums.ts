@@ -35,7 +35,7 @@ export interface Result {
   leakToldMin: number | null
   falseLeaks: number
   offTold: boolean
-  /** The highest odds of a leak that stood for 20 minutes: in the first three hours of burning, later, and while all was tight. */
+  /** How far it lay from a tight night at most, in spreads: in the first three hours of burning, later, and while all was tight. */
   signs: { inTime: number; ever: number; tight: number }
 }
 
@@ -140,8 +140,8 @@ export function tell(results: readonly Result[]): string {
   lines.push(
     `wall probe off: told ${share(off.filter((r) => r.offTold).length, off.length)} of ${off.length}; told of one that sat: ${share(on.filter((r) => r.offTold).length, on.length)}`,
   )
-  lines.push('odds of a leak from   told within 3 h   ever   nights that cry for nothing')
-  for (const from of [-1, -0.5, 0, 0.5, 1, 1.5, 2, 2.5, 3, 4, 5])
+  lines.push('spreads from a tight night   told within 3 h   ever   nights that cry for nothing')
+  for (const from of [1, 1.5, 2, 2.5, 2.8, 3.2, 3.6, 4, 5, 6])
     lines.push(
       `${from.toFixed(1).padStart(8)} ${share(leaks.filter((r) => r.signs.inTime >= from).length, leaks.length).padStart(20)} ${share(leaks.filter((r) => Math.max(r.signs.inTime, r.signs.ever) >= from).length, leaks.length).padStart(10)} ${share(tight.filter((r) => r.signs.tight >= from).length, tight.length).padStart(14)}`,
     )

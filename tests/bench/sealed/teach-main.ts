@@ -3,7 +3,8 @@
 // tight one always against it), the bound of the hottest part, and the odds that it is hot or burns after all (small networks). Half of the
 // nights leak, and as many again as `--hidden` says have a small fire far from the wall probe: of nights as they come one in a hundred has.
 // They are none of those that `npm run sealed` judges. With --kept only the networks are taught, from the rows of an earlier run; with
-// --only hot only the last of them.
+// --only hot only the last of them. A fourth by itself, --only falls: how tight nights fall, and how kilns and the nights of a kiln differ in it,
+// counted from four tight nights each of --kilns kilns.
 import { rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
@@ -15,10 +16,12 @@ import { asked } from '../asked.ts'
 import { learn } from '../study/learner.ts'
 import { gather, rowsOf } from './gather.ts'
 import { boundTask, hotTask, secondLook, teachesBound } from './tasks.ts'
+import { gatherFalls, teachFalls } from './teach-falls.ts'
 
-const usage = `Usage: npm run sealed-teach -- [--count 6535] [--hidden 2608] [--first 20000000] [--kept FILE] [--epochs 14] [--nets 2] [--only hot] [--core]
+const usage = `Usage: npm run sealed-teach -- [--count 6535] [--hidden 2608] [--first 20000000] [--kept FILE] [--epochs 14] [--nets 2] [--only hot|falls] [--kilns 360] [--core]
 Teaches the odds of a leak, the bound of the hottest part and the odds that it is hot after all, and writes their tables.
---core: the two networks of a kiln with a probe in the middle of the charge, and their tables only.`
+--core: the two networks of a kiln with a probe in the middle of the charge, and their tables only.
+--only falls: how tight nights fall; --kept a file of such nights, a line each.`
 const { values } = asked(usage, () =>
   parseArgs({
     options: {
@@ -29,11 +32,21 @@ const { values } = asked(usage, () =>
       epochs: { type: 'string', default: '14' },
       nets: { type: 'string', default: '2' },
       only: { type: 'string' },
+      kilns: { type: 'string', default: '360' },
       core: { type: 'boolean', default: false },
     },
   }),
 )
 const tables = join(process.cwd(), 'server', 'domain', 'cooling', 'tables')
+if (values.only === 'falls') {
+  const file = values.kept ?? join('.build', 'sealed-falls.jsonl')
+  if (values.kept === undefined) {
+    rmSync(file, { force: true })
+    gatherFalls(0, Number(values.kilns), file)
+  }
+  teachFalls(file, join(tables, 'tight-nights.ts'))
+  process.exit()
+}
 const core = values.core ? 'all' : 'some'
 const rowsFile = values.kept ?? join('.build', values.core ? 'sealed-core-rows.bin' : 'sealed-rows.bin')
 if (values.kept === undefined) {

@@ -45,4 +45,16 @@ describe('the lessons of the last firings of a kiln', () => {
     const six = [1, 2, 3, 4, 5, 6].map((at) => burn(`f${at}`, at, 0.2, 0.3))
     expect(priorFrom([...six, burn('f0', 0, 9, 0.3)])?.unknowns).toEqual(priorFrom(six)?.unknowns)
   })
+
+  test('nights are taken along as they fell, newest first, the last six, and without a burn too', () => {
+    const night = (firing: string, at: number): KeptLesson => ({
+      firing,
+      at,
+      lesson: { part: 'night', conditions: [1, at], warmthK: [180, null] },
+    })
+    const kept = [1, 2, 3, 4, 5, 6, 7].map((at) => night(`f${at}`, at))
+    expect(priorFrom(kept)?.night?.map(({ conditions }) => conditions[1])).toEqual([7, 6, 5, 4, 3, 2])
+    expect(priorFrom(kept)?.unknowns).toBeUndefined()
+    expect(priorFrom([burn('a', 1, 0.6, 0.3)])?.night).toBeUndefined()
+  })
 })
