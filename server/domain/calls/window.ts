@@ -147,10 +147,10 @@ function judgedStop(w: Window, look: Look, model: Advice): StopSigns | null {
     return { because: [...(over ?? []), ...judged], dwellMs: 0 }
   }
   if (over !== null) return lasting(over)
-  return pale || smoke !== null || !smokeWasHeard(look) ? null : lasting(signedStop(w, look))
+  return pale || smoke !== null || !smokeWasHeard(look) || model.sure !== 'low' ? null : lasting(signedStop(w, look))
 }
 
-/** A probe that fell silent took the outer bound with it, and the model still believes its last hours: the signs may stop as well. */
+/** A probe that fell silent took the outer bound with it: once the members that stood in for it differ too much, the signs may stop as well. */
 function smokeWasHeard(look: Look): boolean {
   return look.past.smoke.values.some((value) => value !== null)
 }

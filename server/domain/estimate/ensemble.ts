@@ -73,7 +73,7 @@ function before(s: EnsembleState, r: GridReadings): void {
 export function makeEnsemble(set: Settings): Estimator<EnsembleState> {
   const scratch = new Float64Array(benchLength)
   return {
-    version: 5,
+    version: 6,
     start: emptyState,
     step(s, r, evidence) {
       s.at = r.at

@@ -64,8 +64,8 @@ export function smokeRead(s: EnsembleState): number {
   return last(s.history.smoke.subarray(Math.max(0, s.history.length - 3)), Math.min(3, s.history.length))
 }
 
-/** The features now; `into` holds `featureCount` numbers. */
-export function featuresOf(s: EnsembleState, into: Float64Array): void {
+/** The features now; `into` holds `featureCount` numbers. `smoke`, °C: as read or what stands in for it; NaN without either. */
+export function featuresOf(s: EnsembleState, smoke: number, into: Float64Array): void {
   const e = s.estimate
   if (!e) {
     into.fill(0)
@@ -83,7 +83,6 @@ export function featuresOf(s: EnsembleState, into: Float64Array): void {
     t === undefined ? most : Math.min(most, Math.max(0, (t - s.at) / 3600000))
   const wallNow = last(s.history.wall, s.history.length)
   const wall = Number.isNaN(wallNow) ? 100 : wallNow
-  const smoke = smokeRead(s)
   into[0] = logOdds(tarry)
   into[1] = logOdds(watery)
   into[2] = Math.log(e.tarShare + 0.003)

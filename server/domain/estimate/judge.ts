@@ -5,6 +5,7 @@ import { classesNow, smokeNow, type Correction } from './correction.ts'
 import type { Settings } from './settings.ts'
 import type { EnsembleState, Seen } from './shape.ts'
 import { beatS } from './size.ts'
+import { hear, standsIn } from './stand-in.ts'
 import { look } from './standing.ts'
 import { without, withSmoke } from './tables/correction.ts'
 import type { Advice } from './types.ts'
@@ -82,6 +83,9 @@ function heed(c: Classes, drip: { look: DripLook; age: number } | null): Classes
   return { good: good / all, watery: watery / all, tarry: tarry / all }
 }
 
+/** Where the members differ by so much, nobody knows the smoke, K: nothing stands in for its probe. */
+const unsureK = 30
+
 const hourBeats = 3600 / beatS
 const flatBeats = 5
 
@@ -125,9 +129,11 @@ export function judge(s: EnsembleState, set: Settings): void {
   const e = s.estimate
   if (!e) return
   addHeat(s)
-  featuresOf(s, s.features)
+  const read = smokeRead(s)
+  hear(s.standIn, read, e.smokeC)
+  const smoke = !Number.isNaN(read) ? read : e.smokeSd < unsureK ? standsIn(s.standIn, e.smokeC) : NaN
+  featuresOf(s, smoke, s.features)
   if (s.history.length < firstBeat) return
-  const smoke = smokeRead(s)
   const correction = correctionFor(smoke)
   const drip = lastDrip(s)
   s.smokeShiftK = 0
@@ -142,11 +148,15 @@ export function judge(s: EnsembleState, set: Settings): void {
     if (drip.look === 'pale' || drip.look === 'amber') s.standing.start ||= !idle && worthNow > set.startAbove
     if (drip.look === 'dark' || drip.look === 'black') s.standing.stop ||= s.standing.start
   }
+  if (!Number.isNaN(read)) return
   if (Number.isNaN(smoke)) {
     const [low, middle, high] = smokeNow(correction, s.features)
     const coolest = Math.max(s.airC, s.history.outlet[s.history.length - 1] as number)
     s.smokeShiftK = Math.max(coolest, middle) - e.smokeC
     s.estimate = { ...e, smokeC: e.smokeC + s.smokeShiftK, smokeSd: Math.max(1, (high - low) / 3) }
+  } else {
+    s.smokeShiftK = smoke - e.smokeC
+    s.estimate = { ...e, smokeC: smoke }
   }
 }
 
@@ -174,6 +184,6 @@ export function adviceOf(s: EnsembleState): Advice {
     hottestUpperC: sealed ? s.sealed.upperC : null,
     airLeak: sealed && s.at - s.sealedAt > leakAfterMs && s.sealed.leakChance > leakChance,
     because,
-    sure: unsure < 10 ? 'high' : unsure < 30 ? 'middle' : 'low',
+    sure: unsure < 10 ? 'high' : unsure < unsureK ? 'middle' : 'low',
   }
 }

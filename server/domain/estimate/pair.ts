@@ -1,4 +1,4 @@
-import type { KilnConfig } from '../../contract/fold.ts'
+import type { Estimate, KilnConfig } from '../../contract/fold.ts'
 import { ensemble } from './ensemble.ts'
 import type { TimeRange } from '../../contract/live.ts'
 import { type Horizon, type Hours, horizonOf } from './learned/horizon.ts'
@@ -11,7 +11,7 @@ import { freeze, thaw } from './pack.ts'
 import { rangeFrom, rangeSigns } from './range.ts'
 import type { EnsembleState } from './shape.ts'
 import { ranges } from './tables/range.ts'
-import type { Advice, Estimator, EstimatorForecast } from './types.ts'
+import type { Advice, Estimator, EstimatorForecast, GridReadings } from './types.ts'
 
 // Two opinions on the stop that err in different ways: the ensemble knows physics and holds one kiln model, the judge knows many
 // kilns and no physics. On firings that neither had seen their mean earned more than either, and the settings around these alike.
@@ -54,7 +54,7 @@ export function pairOf<M>(first: Estimator<M>, networks: readonly Network[], for
     }),
     step(state, readings, evidence) {
       state.ensemble = first.step(state.ensemble, readings, evidence)
-      stepJudge(state.judge, readings, evidence, networks, state.worth)
+      stepJudge(state.judge, withStandIn(state.judge.memory, readings, first.estimate(state.ensemble)), evidence, networks, state.worth)
       if (state.judge.steps === 0) weigh(state, first.advice(state.ensemble))
       return state
     },
@@ -94,6 +94,15 @@ export function pairOf<M>(first: Estimator<M>, networks: readonly Network[], for
       return { ...own, ensemble: first.thaw(bytes.subarray(4 + length)) }
     },
   }
+}
+
+/** Minutes that a smoke probe was heard before the ensemble, in step with it, stands in for it. Common practice, no source. */
+const inStepMinutes = 60
+
+/** The judge goes on with the smoke that the ensemble takes the probe's place with: without, it would begin anew as if none had been fitted. */
+function withStandIn({ smoke }: JudgeState['memory'], readings: GridReadings, estimate: Estimate | null): GridReadings {
+  if (readings.smokeC !== null || estimate === null || smoke.length < inStepMinutes) return readings
+  return { ...readings, smokeC: estimate.smokeC }
 }
 
 /**

@@ -8,6 +8,7 @@ import { knownOf } from './known.ts'
 import { emptyRunOn, type RunOn } from './runon.ts'
 import { featureCount, type Heat } from './features.ts'
 import { emptySealed, type Sealed } from './sealed.ts'
+import { emptyStandIn, type StandIn } from './stand-in.ts'
 import { emptyStanding, type Standing } from './standing.ts'
 import { gridsPerBeat, historyBeats, memberCount } from './size.ts'
 
@@ -118,6 +119,7 @@ export interface EnsembleState {
   features: Float64Array
   /** Smoke as corrected minus the members' own, K. */
   smokeShiftK: number
+  standIn: StandIn
   heat: Heat
   standing: Standing
   /** Beat at which charring was first nearly done; -1 before. */
@@ -159,6 +161,7 @@ export function emptyState(config: KilnConfig): EnsembleState {
     sealed: emptySealed(),
     features: new Float64Array(featureCount),
     smokeShiftK: 0,
+    standIn: emptyStandIn(),
     heat: { all: 0, since160: 0 },
     standing: emptyStanding(),
     nearBeat: -1,

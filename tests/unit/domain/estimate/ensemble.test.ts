@@ -99,6 +99,22 @@ test('a fire that leaps up leaves no kiln of the model colder than the air, nor 
   }
 }, 60000)
 
+test('a smoke probe that falls silent goes on in the members that were in step with it', () => {
+  const smoky = (minute: number): number => 20 + 60 * (1 - Math.exp(-minute / 60))
+  const cut = (silentFrom: number): number => {
+    let s = ensemble.start(config)
+    for (let grid = 0; grid < 150 * 6; grid++) {
+      const minute = grid / 6
+      const smokeC = minute < silentFrom ? smoky(minute) : null
+      s = ensemble.step(s, { ...reading(minute), at: minute * 60000 + 10000, smokeC }, grid === 0 ? [{ at: 0, kind: 'lit' }] : [])
+    }
+    return ensemble.estimate(s)?.smokeC ?? NaN
+  }
+  const truth = smoky(150)
+  expect(Math.abs(cut(120) - truth)).toBeLessThan(6)
+  expect(Math.abs(cut(120) - truth)).toBeLessThan(Math.abs(cut(0) - truth))
+}, 60000)
+
 test('no spread is called knowledge before the members were weighed by a wall or smoke, nor after these fell silent', () => {
   const narrow = (s: EnsembleState): EnsembleState => ({ ...s, estimate: s.estimate && { ...s.estimate, smokeSd: 1 } })
   let s = run(ensemble.start(config), 0, 10)

@@ -1,6 +1,7 @@
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { defaultKilnConfig } from '../../../../server/contract/kiln-defaults.ts'
+import type { Estimate } from '../../../../server/contract/fold.ts'
 import type { Network } from '../../../../server/domain/estimate/learned/network.ts'
 import { judges } from '../../../../server/domain/estimate/learned/tables/judge.ts'
 import { horizonOf } from '../../../../server/domain/estimate/learned/horizon.ts'
@@ -15,11 +16,11 @@ const hourMs = 3_600_000
 const at = 36_000_000
 
 /** An ensemble that always says the same worth, and after a hundred minutes when to seal. */
-const says = (collectWorthPerH: number): Estimator<{ steps: number }> => ({
+const says = (collectWorthPerH: number, smoke: Estimate | null = null): Estimator<{ steps: number }> => ({
   version: 7,
   start: () => ({ steps: 0 }),
   step: (state) => ({ steps: state.steps + 1 }),
-  estimate: () => null,
+  estimate: () => smoke,
   lesson: () => null,
   advice: (): Advice => ({
     collectWorthPerH,
@@ -74,6 +75,43 @@ function after(minutes: number, worthKgH: number, shares: [number, number, numbe
   for (let k = 0; k < minutes * 6; k++) state = both.step(state, { ...grid(k * 10_000), smokeC }, k === 0 ? [{ at: 0, kind: 'lit' }] : [])
   return { both, state, advice: both.advice(state) }
 }
+
+const smokeAt = (smokeC: number): Estimate => ({
+  smokeC,
+  smokeSd: 5,
+  acidShare: 0.1,
+  acidSd: 0,
+  tarShare: 0,
+  tarSd: 0,
+  condensateKgH: 1,
+  condensateKg: 5,
+  charShare: 0.3,
+  charSd: 0,
+  inside: [],
+  from: 'ensemble',
+})
+
+describe('a smoke probe that falls silent', () => {
+  /** The smoke that the judge is told in the last minute of ten after `minutes` with a probe at 90 °C, where the ensemble says 133. */
+  function judged(minutes: number): number | undefined {
+    const both = pairOf(says(1, smokeAt(133)), [judging([1, 0, 0])], [forecasting(soon)])
+    let state = both.start(defaultKilnConfig())
+    for (let k = 0; k < (minutes + 10) * 6; k++) {
+      const smokeC = k < minutes * 6 ? 90 : null
+      state = both.step(state, { ...grid(k * 10_000), smokeC }, k === 0 ? [{ at: 0, kind: 'lit' }] : [])
+    }
+    return state.judge.memory.smoke.at(-1)
+  }
+
+  it('is stood in for by the ensemble once that was in step with it for an hour', () => {
+    expect(judged(60)).toBeCloseTo(133, 9)
+  })
+
+  it('is nothing where it was heard for less, or never', () => {
+    expect(judged(59)).toBeCloseTo(90, 9)
+    expect(judged(0)).toBeUndefined()
+  })
+})
 
 describe('ensemble and judge together', () => {
   it('stop when both see tar, and give both reasons', () => {
