@@ -126,8 +126,8 @@ export const en = {
     'stop-collecting': (to: string) => `Taking the bottle away likely before ${to}; at once when the drip turns dark.`,
     seal: (to: string) => `Sealing likely before ${to}.`,
   } satisfies Record<Exclude<Call, 'open'>, (to: string) => string>,
-  makeup: (water: string, tar: string, litres: string) =>
-    `By estimate the drip is ${water} water and ${tar} tar; about ${litres} since lighting`,
+  makeup: (water: string, tar: string) => `By estimate the drip is ${water} water and ${tar} tar`,
+  caught: (litres: string) => `${litres} caught in the bottles before`,
   /** What waiting is for, by what the charge does. */
   waits: {
     kindling: 'Only steam yet: keep the small fire even',
@@ -182,6 +182,11 @@ export const en = {
   },
   about: (what: string, value: string) => `${what} about ${value}`,
   closeAnew: 'Close it anew with clay and log it.',
+  /** No probe speaks: what was forecast is of the past. */
+  nothingHeard: {
+    burning: 'No probe is heard. Look at the kiln yourself: smoke and drip decide.',
+    sealed: 'No probe is heard: no call can come. Keep it shut, and check the nodes.',
+  },
   untold: 'These probes can not tell when. Do not wait for a call.',
   notBefore: (when: string) => `Not before ${when}. I will call.`,
   sure: { low: 'Far from sure.', middle: 'Fairly sure.', high: 'Sure.' },

@@ -108,7 +108,8 @@ export const es: Words = {
     'stop-collecting': (to) => `Quitar la botella, probable antes de las ${to}; en cuanto el goteo se ponga oscuro.`,
     seal: (to) => `Sellar, probable antes de las ${to}.`,
   },
-  makeup: (water, tar, litres) => `Estimado: el goteo es ${water} agua y ${tar} alquitrán; unos ${litres} desde que se encendió`,
+  makeup: (water, tar) => `Estimado: el goteo es ${water} agua y ${tar} alquitrán`,
+  caught: (litres) => `${litres} recogidos en las botellas anteriores`,
   waits: {
     kindling: 'Solo vapor todavía: mantenga parejo el fuego pequeño',
     drying: 'La leña se seca: lo que gotea es agua',
@@ -158,6 +159,10 @@ export const es: Words = {
   },
   about: (what, value) => `${what}, unos ${value}`,
   closeAnew: 'Ciérrelo de nuevo con barro y anótelo.',
+  nothingHeard: {
+    burning: 'No se oye ninguna sonda. Mire usted el horno: deciden el humo y el goteo.',
+    sealed: 'No se oye ninguna sonda: no puede llegar aviso. Manténgalo cerrado y revise los nodos.',
+  },
   untold: 'Estas sondas no pueden decir cuándo. No espere un aviso.',
   notBefore: (when) => `No antes de ${when}. Yo le aviso.`,
   sure: { low: 'Muy dudoso.', middle: 'Bastante cierto.', high: 'Cierto.' },

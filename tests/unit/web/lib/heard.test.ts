@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import type { KilnView } from '../../../../server/contract/live.ts'
 import { doubtText } from '../../../../web/src/lib/words/doubt.ts'
 import { leakOf } from '../../../../web/src/lib/words/heard.ts'
+import { sentenceOf } from '../../../../web/src/lib/words/sentence.ts'
 import { Measures } from '../../../../web/src/lib/words/measures.ts'
 import { en } from '../../../../web/src/words/en.ts'
 import { channel, hour, kiln, minute, noon } from '../../../browser/fake/kiln.ts'
@@ -25,6 +26,20 @@ test('once the gap stands open nobody is told any more to press the probe on fir
   const closed = { ...scenes.morning, command: { ...scenes.morning.command, doubts } }
   expect(told(closed)).toContain('press it to the steel first')
   expect(told({ ...closed, firing: { ...closed.firing, acts: [crack] } })).toBe('')
+})
+
+test('where no probe is heard no forecast is told: eyes decide, and of a closed kiln no call is promised', () => {
+  const lost = (view: KilnView): KilnView => ({
+    ...view,
+    channels: view.channels.map((one) => ({ ...one, value: null, heard: 'lost' as const, t: noon - 11 * hour })),
+  })
+  const until = (view: KilnView): string => sentenceOf(view, noon, en, measures).until
+  expect(until(scenes.collecting)).toContain('Take the bottle away')
+  expect(until(lost(scenes.collecting))).toBe(en.nothingHeard.burning)
+  expect(until(scenes.night)).toContain('Not before')
+  expect(until(lost(scenes.night))).toBe(en.nothingHeard.sealed)
+  // before lighting nothing is driven yet
+  expect(until(lost(scenes['before-lighting']))).toBe(en.untils.none)
 })
 
 describe('air getting in', () => {

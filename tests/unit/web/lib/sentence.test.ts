@@ -100,6 +100,15 @@ test('what is to be done at once is not pushed aside by the next forecast', () =
   expect(told(view).until).toBe('Take the bottle away now. Tar is coming.')
 })
 
+test('the litres that the sentence tells were measured: what is estimated anew makes them no fewer', () => {
+  const view = structuredClone(scenes.collecting)
+  expect(told(view).why).toContain('4.6 L caught in the bottles before.')
+  view.estimate = { ...view.estimate!, condensateKg: 2 }
+  expect(told(view).why).toContain('4.6 L caught in the bottles before.')
+  view.firing.acts = []
+  expect(told(view).why).not.toContain('caught')
+})
+
 test('a slope that is known too badly is not called steady', () => {
   expect(trendText(channel('wall', 37, -6, { slopeSd: 4 }), en, measures, 3)).toBe('Drum wall 37 °C.')
 })

@@ -3,7 +3,7 @@ import type { ChannelView, Command, KilnView } from '../../../../server/contract
 import type { DripLook, Role } from '../../../../server/contract/vocabulary.ts'
 import type { Words } from '../../words/en.ts'
 import { actText } from '../acts/act-text.ts'
-import { lastOf, lastSeen } from '../acts/log.ts'
+import { lastOf, lastSeen, logOf } from '../acts/log.ts'
 import { fireCameBack } from './came-back.ts'
 import type { ReasonWords } from './shape.ts'
 import type { Measures } from './measures.ts'
@@ -211,12 +211,22 @@ function estimateText({ estimate, firing }: KilnView, words: Words, measures: Me
 
 /**
  * What the drip holds, while it is collected. What is dissolved is more than acids (some 5 % acetic, as much else, 80 to 90 % water: trade
- * facts 4.2), so the water is told. A litre of it weighs about a kilogram.
+ * facts 4.2), so the water is told.
  */
 function makeupText({ estimate, firing }: KilnView, words: Words, measures: Measures): string {
   if (estimate?.from !== 'ensemble' || firing.collectingSince === null) return ''
   const waterShare = Math.max(0, 1 - estimate.tarShare - estimate.acidShare)
-  return `${words.makeup(measures.percent(waterShare), measures.percent(estimate.tarShare), measures.litres(estimate.condensateKg))}.`
+  const drip = words.makeup(measures.percent(waterShare), measures.percent(estimate.tarShare))
+  const caughtL = caughtBeforeL(firing)
+  return caughtL === null ? `${drip}.` : `${drip}. ${words.caught(measures.litres(caughtL))}.`
+}
+
+/** What was measured of the bottles before this one, L: a total that was estimated may shrink as more is learnt, this one never does. */
+function caughtBeforeL(firing: KilnView['firing']): number | null {
+  const measured = logOf(firing.acts).flatMap(({ act: { act }, takenBack }) =>
+    !takenBack && act.action === 'swap-bottle' && act.litres !== undefined ? [act.litres] : [],
+  )
+  return measured.length === 0 ? null : measured.reduce((sum, litres) => sum + litres, 0)
 }
 
 const acts: Command[] = ['start-collecting', 'stop-collecting', 'stop-feeding', 'seal', 'trial-opening', 'relight']
@@ -230,11 +240,20 @@ export function watchedUntil({ firing }: Pick<KilnView, 'firing'>): Ms | null {
   return isSealed(firing) && cracked > closed ? cracked + gapWatchMs : null
 }
 
+const told: Role[] = ['firebox', 'wall', 'smoke', 'outlet', 'core']
+
+/** A fire is lit or the kiln is closed, and no probe that tells anything of it is heard: every forecast is of what was. */
+export function nothingHeard({ channels, firing }: Pick<KilnView, 'channels' | 'firing'>): boolean {
+  return firing.phase !== 'idle' && !channels.some(({ role, heard }) => told.includes(role) && (heard === 'fresh' || heard === 'late'))
+}
+
 function untilText(kiln: KilnView, now: Ms, words: Words, measures: Measures): string {
   const { command } = kiln
   const gap = watchedUntil(kiln)
   if (gap !== null && gap > now) return words.gapUntil(measures.clock(gap))
   if (gap !== null && command.do === 'trial-opening') return words.gapOver
+  if (nothingHeard(kiln) && !acts.includes(command.do))
+    return isSealed(kiln.firing) ? words.nothingHeard.sealed : words.nothingHeard.burning
   if (command.notBefore !== null && command.notBefore > now && command.do === 'keep-shut')
     return words.notBefore(notBeforeText(command.notBefore, now, words, measures))
   if (command.do === 'keep-shut' && fireCameBack(kiln)) return words.closeAnew
