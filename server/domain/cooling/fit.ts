@@ -124,7 +124,8 @@ function leaks(cooling: Cooling, look: Look, over: number | null, elapsedMs: num
   // a wall that was bared tells nothing by how it falls
   const bared = look.facts.openedAt !== null
   if (!bared) Object.assign(cooling, slowing(cooling, look, over))
-  cooling.burnt ||= cooling.slow !== null || cooling.dawdles !== null || cooling.rose !== null
+  cooling.told ||= cooling.slow !== null || cooling.rose !== null
+  cooling.burnt ||= cooling.told || cooling.dawdles !== null
 }
 
 /** Clear of the air and faster than sun on the mouth, K and K/h; embers that flicker, as a share of how warm it lies over the air. Own judgement. */

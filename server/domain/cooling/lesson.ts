@@ -19,7 +19,7 @@ export const stoodOpen = ({ cooling }: Night, at: Ms): boolean =>
  */
 export function nightLesson({ cooling, open }: Night, opened: boolean): Extract<Lesson, { part: 'night' }> | null {
   if (cooling === null || !(opened || open?.due === true) || cooling.firstK === null) return null
-  const { burnt, rose, hasRelit, burnsOpen, wallOff, mostLeakZ, before, firstK, warmthK } = cooling
-  if (burnt || rose !== null || hasRelit !== null || burnsOpen !== null || wallOff !== null || mostLeakZ >= doubtedFromZ) return null
+  const { told, hasRelit, burnsOpen, wallOff, mostLeakZ, before, firstK, warmthK } = cooling
+  if (told || hasRelit !== null || burnsOpen !== null || wallOff !== null || mostLeakZ >= doubtedFromZ) return null
   return { part: 'night', conditions: conditionsOf(before, firstK).map((v) => Math.round(v * 1000) / 1000), warmthK: [...warmthK] }
 }

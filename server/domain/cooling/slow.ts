@@ -15,11 +15,11 @@ export function ratePerH(cooling: Cooling, from: number, to: number): number | n
 }
 
 /** From here on it is told that air gets in; `npm run sealed` prints what any other value tells and cries. Once told it stands until the lesser. */
-const leakFromZ = 3.2
+const leakFromZ = 3.3
 const leakUntilZ = 2.5
 /** With less where the last three hours speak for it too: spreads, and odds that stand for twenty minutes. */
-const withOddsFromZ = 2
-const withZFrom = 1.7
+const withOddsFromZ = 1.5
+const withZFrom = 1.8
 /** Odds of the last three hours from which nobody opens. */
 const dawdlesFrom = 2
 const lastEdge = edges.at(-1) ?? 0

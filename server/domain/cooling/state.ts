@@ -52,6 +52,8 @@ export interface Cooling {
   dawdles: Reason[] | null
   /** The wall fell slower than promised at some time of this night: something burnt, perhaps where the probe sees little of it. */
   burnt: boolean
+  /** At some time of this night it was told as slow or rising: it is none to compare others with. */
+  told: boolean
   /** So near to the air as it is, it falls too slowly for a kiln that only cools. */
   lingers: Reason[] | null
   /** The wall fell faster than any sealed drum under earth, or was never warm beside a hot fire: its probe tells nothing of the inside. */
@@ -112,6 +114,7 @@ export function startCooling(sealedAt: Ms): Cooling {
     leakSign: null,
     dawdles: null,
     burnt: false,
+    told: false,
     lingers: null,
     wallOff: null,
     fast: null,

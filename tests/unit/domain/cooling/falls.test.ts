@@ -104,8 +104,7 @@ describe('what a night leaves to the next', () => {
   })
 
   test.each([
-    ['burnt', { burnt: true }],
-    ['rose', { rose: [{ code: 'wall-rose' }] }],
+    ['was told', { told: true }],
     ['came back', { hasRelit: [{ code: 'wall-rose' }] }],
     ['glows open', { burnsOpen: [{ code: 'wall-rose' }] }],
     ['its probe was off', { wallOff: [{ code: 'wall-fell-off' }] }],
