@@ -40,7 +40,7 @@ function night(crackH: number, perH: (sealedH: number) => number): Output[] {
       const value = Math.round(values[role] * 4) / 4
       put({ seq: ++seq, at, kind: 'sample', channel: `yard/n1/${role}`, t: at, late: false, quality: 'good', raw: value, value })
     }
-    for (let s = 10; s < 60; s += 10) put({ seq, at: at + s * 1000, kind: 'tick' })
+    put({ seq, at: at + 30_000, kind: 'tick' })
   }
   return outputs
 }
