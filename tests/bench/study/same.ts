@@ -54,8 +54,8 @@ export function playSame(kilns: number, first: number, firings: number, rows: st
   return tableOf(scored, firings)
 }
 
-const keptOf = ({ rows, calls, lessons, worth }: Watched) => ({
-  start: rows.start, stop: rows.stop, seal: rows.seal, sealed: rows.sealed, minutes: rows.minutes, bestValue: rows.bestValue, calls, lessons, worth,
+const keptOf = ({ rows, calls, forecasts, lessons, worth, curve }: Watched) => ({
+  start: rows.start, stop: rows.stop, seal: rows.seal, sealed: rows.sealed, minutes: rows.minutes, bestValue: rows.bestValue, calls, forecasts, lessons, worth, curve,
 }) // prettier-ignore
 
 function scoreOf(kiln: number, behind: number, way: Way, watched: Watched): Scored {

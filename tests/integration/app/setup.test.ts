@@ -55,6 +55,16 @@ describe('a probe without a role', () => {
     expect(change).toEqual({ path: 'kilns.0.name', from: '', to: 'Upper', at, by: 'owner' })
   })
 
+  it('a changed drum, cover or wall probe is told to be learnt anew, and stands in the register', async () => {
+    const forget = (what: string, kiln = 'kiln-1') => post(`${app.url}/api/setup/kilns/${kiln}/forget`, { what })
+    expect((await forget('probe')).status).toBe(201)
+    expect((await forget('weather')).status).toBe(422)
+    expect((await forget('drum', 'no-kiln')).status).toBe(422)
+    const [kept] = await app.store.documents('kiln-change')
+    expect(kept).toMatchObject({ id: 'kiln-1', by: 'owner', json: '{"what":"probe"}' })
+    expect(JSON.stringify(await getJson(`${app.url}/api/register`))).toContain('forgetKiln')
+  })
+
   it('one more kiln runs beside the first', async () => {
     expect((await putKiln({ name: 'Lower' }, 'kiln-2')).status).toBe(200)
     expect(Object.keys((await setup()).kilns)).toEqual(['kiln-1', 'kiln-2'])
