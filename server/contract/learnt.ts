@@ -11,9 +11,10 @@ export interface Known {
 /**
  * One lesson of one firing; each firing teaches a part once, and a part told again replaces the one before.
  * `burn`, at the seal: the ensemble's unknowns that belong to the kiln and not to the charge of the day, by name, in spreads of the wide prior.
+ * `stop`: the wall when collecting had to stop, °C, where a smoke probe told that.
  * `night`, when the trial opening is called: how the wall fell, where nothing spoke of a fire.
  */
-export type Lesson = { part: 'burn'; unknowns: Record<string, Known> } | ({ part: 'night' } & Fallen)
+export type Lesson = { part: 'burn'; unknowns: Record<string, Known> } | { part: 'stop'; wallC: number } | ({ part: 'night' } & Fallen)
 
 /** A tight night as it is compared: what was known at its seal, and the wall over what its cover felt at fixed hours (`cooling/falls.ts`), K. */
 export interface Fallen {
@@ -35,6 +36,8 @@ export interface Prior {
   firings: number
   /** As in the lesson `burn`. */
   unknowns?: Record<string, Known> | undefined
+  /** Wall at which collecting had to stop, °C. */
+  stop?: Known | undefined
   /** Newest first. */
   night?: readonly Fallen[] | undefined
 }

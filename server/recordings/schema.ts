@@ -39,6 +39,7 @@ const known = z.object({ mean: z.number(), sd: z.number().positive() })
 const priorShape = {
   firings: z.number().int().min(1),
   unknowns: z.record(z.string(), known).optional(),
+  stop: known.optional(),
   night: z
     .array(z.object({ conditions: z.array(z.number()).max(40), warmthK: z.array(z.number().nullable()).max(60) }))
     .max(20)

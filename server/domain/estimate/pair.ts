@@ -1,4 +1,5 @@
-import type { Estimate, KilnConfig } from '../../contract/fold.ts'
+import type { Estimate, KilnConfig, Reason } from '../../contract/fold.ts'
+import type { Known } from '../../contract/learnt.ts'
 import { ensemble } from './ensemble.ts'
 import type { TimeRange } from '../../contract/live.ts'
 import { type Horizon, type Hours, horizonOf } from './learned/horizon.ts'
@@ -7,6 +8,7 @@ import type { Network } from './learned/network.ts'
 import { signsOf } from './learned/signs.ts'
 import { horizons } from './learned/tables/horizon.ts'
 import { judges } from './learned/tables/judge.ts'
+import { markWorth } from './mark.ts'
 import { freeze, thaw } from './pack.ts'
 import { rangeFrom, rangeSigns } from './range.ts'
 import type { EnsembleState } from './shape.ts'
@@ -27,6 +29,7 @@ const squeezeKgH = 1.5
  */
 const stopBelow = -0.34
 const stopMinutes = 2
+const smokeSilentMin = 10
 const hourMs = 3_600_000
 
 export interface PairState<M> {
@@ -34,6 +37,10 @@ export interface PairState<M> {
   judge: JudgeState
   worth: KilnConfig['worth']
   common: number | null
+  /** The wall at which earlier firings had to stop; null where none knew. */
+  mark: Known | null
+  /** Hottest of the smoothed wall so far, °C. */
+  hottestC: number
   downMinutes: number
   start: boolean
   stop: boolean
@@ -42,18 +49,21 @@ export interface PairState<M> {
 /** Both on the same readings: the ensemble estimates; stop and forecasts come from the two together. */
 export function pairOf<M>(first: Estimator<M>, networks: readonly Network[], forecasters: readonly Network[]): Estimator<PairState<M>> {
   return {
-    version: 1000 * first.version + 7,
+    version: 1000 * first.version + 8,
     start: (config) => ({
       ensemble: first.start(config),
       judge: startJudge(config.charge),
       worth: config.worth,
       common: null,
+      mark: config.prior?.stop ?? null,
+      hottestC: -273,
       downMinutes: 0,
       start: false,
       stop: false,
     }),
     step(state, readings, evidence) {
       state.ensemble = first.step(state.ensemble, readings, evidence)
+      for (const one of evidence) if (one.kind === 'known' && state.common === null) state.mark = one.prior?.stop ?? null
       stepJudge(state.judge, withStandIn(state.judge.memory, readings, first.estimate(state.ensemble)), evidence, networks, state.worth)
       if (state.judge.steps === 0) weigh(state, first.advice(state.ensemble))
       return state
@@ -64,7 +74,7 @@ export function pairOf<M>(first: Estimator<M>, networks: readonly Network[], for
       const { shares } = state.judge
       if (shares === null || state.common === null) return advice
       const because = advice.because['stop-collecting'] ?? []
-      const reasons = [...because, { code: 'learned-tar', value: shares[2] }]
+      const reasons = [...markReason(state), ...because, { code: 'learned-tar', value: shares[2] }]
       return {
         ...advice,
         startCollecting: state.start,
@@ -114,9 +124,19 @@ function weigh<M>(state: PairState<M>, { collectWorthPerH: ensembleWorthKgH, sta
   const { worth: judged, shares } = state.judge
   if (judged === null || shares === null || ensembleWorthKgH === null) return
   state.start ||= startCollecting && (judged > 0 || shares[2] > shares[1])
-  state.common = ensembleShare * Math.tanh(ensembleWorthKgH / squeezeKgH) + (1 - ensembleShare) * judged
+  const { smoothWall, smokeHeardAt, minute } = state.judge.memory
+  state.hottestC = Math.max(state.hottestC, smoothWall.at(-1) ?? state.hottestC)
+  // a smoke probe that lives knows more than where the wall stood in other firings
+  const mark = smokeHeardAt !== null && minute - smokeHeardAt < smokeSilentMin ? null : state.mark
+  const both = ensembleShare * Math.tanh(ensembleWorthKgH / squeezeKgH) + (1 - ensembleShare) * judged
+  state.common = both + markWorth(mark, state.hottestC, state.worth)
   state.downMinutes = state.common < stopBelow ? state.downMinutes + 1 : 0
   state.stop = state.downMinutes >= stopMinutes || (state.stop && state.common < 0)
+}
+
+/** The wall is over where it stood when earlier firings of this kiln had to stop. */
+function markReason<M>({ mark, hottestC }: PairState<M>): Reason[] {
+  return mark !== null && hottestC >= mark.mean ? [{ code: 'wall-over-earlier', value: hottestC, limit: mark.mean }] : []
 }
 
 const heard = { 'start-collecting': 'start', 'stop-collecting': 'stop', seal: 'seal' } as const

@@ -106,14 +106,25 @@ function stepCallStates(state: KilnState, look: Look, emit: Emit): boolean {
     openWithdraw: state.cooling === null ? null : (mustWithdraw(state.cooling, look) ?? lostGround(state.cooling, look)),
   }
   const changes = stepCalls(state.calls, propose(ground), doneOf(look), look.at)
-  for (const { call, state: turned, because } of changes) emit.say(look.at, { kind: 'call', call, state: turned, because })
+  for (const { call, state: turned, because } of changes) {
+    emit.say(look.at, { kind: 'call', call, state: turned, because })
+    if (call === 'stop-collecting' && turned !== 'done') state.stopSeen = turned === 'due' ? stopSeen(look, because) : null
+  }
   return changes.length > 0
+}
+
+/** Of a stop that the smoke probe told. What was seen came late as often as not: glasses are rare, and eyes err by a shade. */
+function stopSeen({ past }: Look, because: readonly Reason[]): KilnState['stopSeen'] {
+  const wallC = mean(past.wall, 5)
+  const seen = because.some(({ code }) => code.startsWith('seen-'))
+  return seen || wallC === null || mean(past.smoke, 10) === null ? null : { part: 'stop', wallC: Math.round(wallC) }
 }
 
 /** Each part of what the firing taught is told once. */
 function teach<M>(state: KilnState<M>, estimator: Estimator<M> | null, at: Ms, emit: Emit): void {
   const lessons = [
     estimator === null || state.model === null ? null : estimator.lesson(state.model),
+    state.stopSeen,
     nightLesson(state, stoodOpen(state, at)),
   ]
   for (const lesson of lessons) {

@@ -59,6 +59,8 @@ export interface KilnState<M = unknown> {
   forecast: ForecastView | null
   forecastAt: Ms | null
   run: Run
+  /** The wall at the stop, where a smoke probe told it. */
+  stopSeen: Extract<Lesson, { part: 'stop' }> | null
   /** Parts of what this firing teaches of its kiln that were told. */
   taught: Lesson['part'][]
 }
@@ -85,6 +87,7 @@ export function freshFiring(
   | 'forecast'
   | 'forecastAt'
   | 'run'
+  | 'stopSeen'
   | 'taught'
 > {
   return {
@@ -105,6 +108,7 @@ export function freshFiring(
     forecast: null,
     forecastAt: null,
     run: startRun(),
+    stopSeen: null,
     taught: [],
   }
 }

@@ -9,12 +9,14 @@ const agedBy = 0.8
 /** @param kept lessons of one kiln since it was last made to forget, in any order */
 export function priorFrom(kept: readonly KeptLesson[]): Prior | undefined {
   const newestFirst = [...kept].sort((a, b) => b.at - a.at)
-  const burns = unknownsFrom(lastOf(newestFirst, 'burn'))
+  const unknowns = unknownsFrom(lastOf(newestFirst, 'burn'))
+  const stop = stopFrom(lastOf(newestFirst, 'stop'))
   const nights = lastOf(newestFirst, 'night').map(({ conditions, warmthK }) => ({ conditions, warmthK }))
-  if (burns === undefined && nights.length === 0) return undefined
+  if (unknowns === undefined && stop === undefined && nights.length === 0) return undefined
   return {
     firings: new Set(kept.map(({ firing }) => firing)).size,
-    ...(burns === undefined ? {} : { unknowns: burns }),
+    ...(unknowns === undefined ? {} : { unknowns }),
+    ...(stop === undefined ? {} : { stop }),
     ...(nights.length === 0 ? {} : { night: nights }),
   }
 }
@@ -65,6 +67,21 @@ function unknownsFrom(burns: readonly Extract<Lesson, { part: 'burn' }>[]): Reco
     known[name] = together(told)
   }
   return known
+}
+
+/** Of the wall at the stop, K: from firing to firing in one kiln (64 simulated firings), and how far a smoke probe's own call was off (ten). */
+const stopBetweenK = 30
+const stopWithinK = 30
+
+function stopFrom(stops: readonly Extract<Lesson, { part: 'stop' }>[]): Known | undefined {
+  let [all, mean, weight] = [0, 0, 1]
+  for (const { wallC } of stops) {
+    const share = weight / (stopBetweenK * stopBetweenK + stopWithinK * stopWithinK)
+    all += share
+    mean += share * wallC
+    weight *= agedBy
+  }
+  return all === 0 ? undefined : { mean: rounded(mean / all), sd: rounded(Math.sqrt(stopBetweenK * stopBetweenK + 1 / all)) }
 }
 
 const rounded = (value: number): number => Math.round(value * 1000) / 1000

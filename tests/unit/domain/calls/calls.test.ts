@@ -92,9 +92,10 @@ const advises = (startAt: number, stopAt: number, sealAt: number) => {
   return makeKilnFold(model)
 }
 
+const cool: Curves = { ...drum, smoke: through([-15, 20], [0, 20], [60, 62], [200, 110], [300, 175], [400, 240], [500, 250]) }
+
 describe('a model beside the probes', () => {
   const late: Curves = { ...drum, smoke: through([-15, 20], [0, 20], [60, 62], [400, 66]) }
-  const cool: Curves = { ...drum, smoke: through([-15, 20], [0, 20], [60, 62], [200, 110], [300, 175], [400, 240], [500, 250]) }
 
   it('starts where the smoke stands late, and only then', () => {
     const startAt = (advisedAt: number) =>
@@ -118,6 +119,27 @@ describe('a model beside the probes', () => {
     const { outputs } = play(firing(three, [lit], -5, 320), {}, advises(100, 999, 300))
     expect(at(outputs, 'stop-collecting', 'due')).toEqual([])
     expect(at(outputs, 'seal', 'due')[0]).toBeCloseTo(300, 0)
+  })
+})
+
+describe('what a stop teaches of the kiln', () => {
+  const sealed: [number, Action] = [420, { action: 'seal' }]
+  const lessonsOf = ({ outputs }: ReturnType<typeof play>) =>
+    outputs.flatMap((output) => (output.kind === 'lesson' && output.lesson.part === 'stop' ? [output.lesson] : []))
+  const wallAt = (curves: Curves, minute: number): number => curves['wall']?.(minute) ?? NaN
+
+  it('is the wall where a smoke probe was heard, once, after the seal', () => {
+    const played = play(firing(cool, [lit, sealed], -5, 430), {}, advises(100, 290, 999))
+    const [lesson, ...more] = lessonsOf(played)
+    const due = at(played.outputs, 'stop-collecting', 'due')[0] ?? NaN
+    expect(lesson?.wallC).toBeCloseTo(wallAt(cool, due - 3), -1)
+    expect(more).toEqual([])
+  })
+  it('is nothing where it was seen dark: that came late as often as not', () => {
+    expect(lessonsOf(play(firing(cool, [lit, [250, see('dark')], sealed], -5, 430), {}, advises(100, 999, 999)))).toEqual([])
+  })
+  it('is nothing where the model alone said it: it would be taught by itself', () => {
+    expect(lessonsOf(play(firing(three, [lit, sealed], -5, 430), {}, advises(100, 290, 999)))).toEqual([])
   })
 })
 

@@ -46,6 +46,19 @@ describe('the lessons of the last firings of a kiln', () => {
     expect(priorFrom([...six, burn('f0', 0, 9, 0.3)])?.unknowns).toEqual(priorFrom(six)?.unknowns)
   })
 
+  test('where the wall stood at a stop that a smoke probe told is taken along, with the spread from day to day', () => {
+    const stop = (firing: string, at: number, wallC: number): KeptLesson => ({ firing, at, lesson: { part: 'stop', wallC } })
+    const one = priorFrom([stop('a', 1, 250)])
+    expect(one).toMatchObject({ firings: 1, stop: { mean: 250 } })
+    // by hand: 30 K from day to day and 30 of the call itself, and 30 to the day that comes: sqrt(3 * 900)
+    expect(one?.stop?.sd).toBeCloseTo(51.96, 1)
+    expect(one?.unknowns).toBeUndefined()
+    const two = priorFrom([stop('a', 1, 250), stop('b', 2, 210)])
+    // (210 + 0.8 * 250) / 1.8, by hand
+    expect(two?.stop?.mean).toBeCloseTo(227.78, 1)
+    expect(two?.stop?.sd).toBeLessThan(one?.stop?.sd ?? 0)
+  })
+
   test('nights are taken along as they fell, newest first, the last six, and without a burn too', () => {
     const night = (firing: string, at: number): KeptLesson => ({
       firing,

@@ -37,6 +37,8 @@ export const en = {
   'smoke-will-reach': (r, m) => `Smoke will soon reach ${told.temperature(r, m)}`,
   'smoke-collapsed': (r, m) => `Smoke fell to ${told.temperature(r, m)} at once`,
   'wall-over': (r, m) => `Drum wall ${told.temperature(r, m)}, over ${told.limit(r, m)}${held(r)}`,
+  'wall-over-earlier': (r, m) =>
+    `Drum wall ${told.temperature(r, m)}, over the ${told.limit(r, m)} at which earlier firings of this kiln had to stop`,
   'wall-climbs': (r, m) => `Drum wall climbs ${told.kelvins(r, m)} an hour`,
   'wall-climbs-under': () => 'The drum wall hardly climbs any more',
   'wall-falling': (r, m) => `Drum wall changes by ${told.kelvins(r, m)} an hour`,

@@ -36,6 +36,8 @@ export const es: ReasonList = {
   'smoke-will-reach': (r, m) => `El humo llegará pronto a ${told.temperature(r, m)}`,
   'smoke-collapsed': (r, m) => `El humo cayó de golpe a ${told.temperature(r, m)}`,
   'wall-over': (r, m) => `Pared ${told.temperature(r, m)}, más de ${told.limit(r, m)}${held(r)}`,
+  'wall-over-earlier': (r, m) =>
+    `Pared del tambor ${told.temperature(r, m)}, sobre los ${told.limit(r, m)} en que hubo que parar otras hornadas de este horno`,
   'wall-climbs': (r, m) => `La pared sube ${told.kelvins(r, m)} por hora`,
   'wall-climbs-under': () => 'La pared casi no sube ya',
   'wall-falling': (r, m) => `La pared cambia ${told.kelvins(r, m)} por hora`,

@@ -36,6 +36,7 @@ export const th: ReasonList = {
   'smoke-will-reach': (r, m) => `ควันจะถึง ${told.temperature(r, m)} ในไม่ช้า`,
   'smoke-collapsed': (r, m) => `ควันตกลงเหลือ ${told.temperature(r, m)} ทันที`,
   'wall-over': (r, m) => `ผนังถัง ${told.temperature(r, m)} เกิน ${told.limit(r, m)}${held(r)}`,
+  'wall-over-earlier': (r, m) => `ผนังถัง ${told.temperature(r, m)} เกิน ${told.limit(r, m)} ซึ่งการเผาก่อน ๆ ของเตานี้ต้องหยุดเก็บ`,
   'wall-climbs': (r, m) => `ผนังถังร้อนขึ้น ${told.kelvins(r, m)} ต่อชั่วโมง`,
   'wall-climbs-under': () => 'ผนังถังแทบไม่ร้อนขึ้นแล้ว',
   'wall-falling': (r, m) => `ผนังถังเปลี่ยน ${told.kelvins(r, m)} ต่อชั่วโมง`,
