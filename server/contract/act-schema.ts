@@ -1,25 +1,27 @@
 import { z } from 'zod'
+import { actBounds, type Bounds } from './act-bounds.ts'
 import { alarmCodes, dripLooks, openings, smokeLooks, weathers } from './vocabulary.ts'
 
 const channel = z.string().min(1).max(200)
 const alarm = { alarm: z.enum(alarmCodes), channel: channel.optional() }
 
-/** Bounds keep nonsense out, they are no limits of the trade. Masses kg, temperatures °C, volumes litres. */
+const within = ({ low, high }: Bounds) => z.number().min(low).max(high)
+
 const bare = z.discriminatedUnion('action', [
   z.object({
     action: z.literal('load'),
-    massKg: z.number().positive().max(100_000).optional(),
-    moisturePct: z.number().min(0).max(95).optional(),
-    pieceMm: z.number().positive().max(2000).optional(),
-    drumC: z.number().min(-60).max(1500).optional(),
-    earthC: z.number().min(-60).max(1500).optional(),
+    massKg: within(actBounds.massKg).optional(),
+    moisturePct: within(actBounds.moisturePct).optional(),
+    pieceMm: within(actBounds.pieceMm).optional(),
+    drumC: within(actBounds.groundC).optional(),
+    earthC: within(actBounds.groundC).optional(),
   }),
   z.object({ action: z.literal('light') }),
   z.object({ action: z.literal('start-collecting') }),
   z.object({ action: z.literal('stop-collecting') }),
   z.object({ action: z.literal('refuel') }),
   z.object({ action: z.literal('wet-condenser') }),
-  z.object({ action: z.literal('swap-bottle'), litres: z.number().min(0).max(1000).optional() }),
+  z.object({ action: z.literal('swap-bottle'), litres: within(actBounds.litres).optional() }),
   z.object({ action: z.literal('stop-feeding') }),
   z.object({ action: z.literal('air'), mouth: z.enum(openings).optional(), chimney: z.enum(openings).optional() }),
   z.object({ action: z.literal('refine') }),
@@ -30,8 +32,8 @@ const bare = z.discriminatedUnion('action', [
   z.object({ action: z.literal('open') }),
   z.object({
     action: z.literal('unload'),
-    charcoalKg: z.number().min(0).max(100_000).optional(),
-    finesKg: z.number().min(0).max(100_000).optional(),
+    charcoalKg: within(actBounds.charcoalKg).optional(),
+    finesKg: within(actBounds.charcoalKg).optional(),
   }),
   z.object({
     action: z.literal('glass'),
@@ -41,7 +43,7 @@ const bare = z.discriminatedUnion('action', [
   }),
   z.object({ action: z.literal('observe'), smoke: z.enum(smokeLooks).optional(), drip: z.enum(dripLooks).optional() }),
   z.object({ action: z.literal('note'), text: z.string().max(4000) }),
-  z.object({ action: z.literal('reading'), channel, value: z.number().min(-50).max(3000) }),
+  z.object({ action: z.literal('reading'), channel, value: within(actBounds.readingC) }),
   z.object({ action: z.literal('arm'), tablet: z.boolean().optional(), buzzer: z.boolean().optional() }),
   z.object({ action: z.literal('acknowledge'), ...alarm }),
   z.object({ action: z.literal('shelve'), ...alarm, minutes: z.number().positive().max(1440) }),

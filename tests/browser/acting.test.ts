@@ -29,6 +29,21 @@ test('one touch logs, a second one within two seconds is the same touch', async 
   await close()
 })
 
+test('a number that can not be is told beside its field, before it is sent', async () => {
+  const { page, fake, close } = await open(browser, { view: scenes['before-lighting'] })
+  await settled(page)
+  await page.tap('[data-key="load"]')
+  const [mass, moisture] = [page.locator('main input').nth(0), page.locator('main input').nth(1)]
+  await mass.fill('62,5')
+  await moisture.fill('200')
+  await page.waitForSelector('.wrong:has-text("Enter a number from 0 to 95.")')
+  expect(await page.locator('button[data-key="log"]').isDisabled()).toBe(true)
+  await moisture.fill('20')
+  await page.locator('button[data-key="log"]').tap()
+  await expect.poll(() => fake.acts.map(({ act }) => act)).toEqual([{ action: 'load', massKg: 62.5, moisturePct: 20 }])
+  await close()
+})
+
 test('every touch is taken while readings arrive ten times a second', async () => {
   const { page, fake, close } = await open(browser, { view: scenes.waiting })
   await settled(page)

@@ -88,7 +88,12 @@ export class Hub {
 
   private hear(socket: WebSocket, client: Client, text: string, mayAct: () => boolean, acted: () => void): void {
     const message = parsed(text)
-    if (!message) return socket.close(1008)
+    if (!message) {
+      // one mistyped number must not cost the line: the page would send it again at every new one, and nothing after it would arrive
+      const id = actIdIn(text)
+      if (id === null) return socket.close(1008)
+      return this.answer(client, { type: 'act-refused', id, problem: 'not-understood', params: {} })
+    }
     if (message.type === 'echo') return this.instance.echo(client, message.visible)
     const { id, kiln, act, doneAt, corrects } = message
     const refuse = (problem: string) => this.answer(client, { type: 'act-refused', id, problem, params: {} })
@@ -170,6 +175,15 @@ export class Hub {
     for (const [socket, mayLook] of this.mayLook) if (!mayLook()) socket.close(1008)
     const message: ServerMessage = { type: 'beat', seq: this.seq, now: this.instance.now(), n: ++this.beats }
     for (const client of this.clients.values()) client.send('beat', JSON.stringify(message))
+  }
+}
+
+/** The id of an entry that can not be taken as it is; null where the message is none. */
+function actIdIn(text: string): string | null {
+  try {
+    return z.object({ type: z.literal('act'), id: actIdSchema }).parse(JSON.parse(text)).id
+  } catch {
+    return null
   }
 }
 

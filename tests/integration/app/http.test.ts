@@ -217,6 +217,27 @@ describe('the live line', () => {
     expect((await curve()).marks).toContainEqual({ t: start + 9000, kind: 'act', code: 'light' })
   })
 
+  test('an entry with a mistyped number is refused by its id; the line stays, and what comes after it arrives', async () => {
+    const socket = new WebSocket(`ws://127.0.0.1:${live.port}/live`)
+    const answers: ServerMessage[] = []
+    const act = (id: string, act: object) => JSON.stringify({ type: 'act', id, kiln: 'kiln-1', act, doneAt: start + 10_000 })
+    socket.on('open', () => {
+      socket.send(act('wet-200', { action: 'load', massKg: 60, moisturePct: 200 }))
+      socket.send(act('after-it', { action: 'note', text: 'goes on' }))
+    })
+    socket.on('message', (data: Buffer) => {
+      const message = JSON.parse(data.toString()) as ServerMessage
+      if (message.type === 'act-refused' || message.type === 'act-taken') answers.push(message)
+    })
+    await expect
+      .poll(() => answers)
+      .toEqual([
+        { type: 'act-refused', id: 'wet-200', problem: 'not-understood', params: {} },
+        { type: 'act-taken', id: 'after-it' },
+      ])
+    socket.terminate()
+  })
+
   test('what is no message of ours closes the socket', async () => {
     for (const text of ['{', '{"type":"dance"}', '[]']) {
       const socket = new WebSocket(`ws://127.0.0.1:${live.port}/live`)

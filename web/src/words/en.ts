@@ -532,6 +532,8 @@ export const en = {
     refused: (problem: string) => `refused: ${problem}`,
     forget: 'Forget it',
     number: 'A number is needed here.',
+    numberWithin: (low: string, high: string) => `Enter a number from ${low} to ${high}.`,
+    finesOver: 'Fines are a part of the charcoal: they weigh no more than it.',
   },
   seal: {
     title: 'Seal: in this order',

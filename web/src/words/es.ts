@@ -488,6 +488,8 @@ export const es: Words = {
     refused: (problem) => `rechazado: ${problem}`,
     forget: 'Olvidar',
     number: 'Aquí va un número.',
+    numberWithin: (low, high) => `Escriba un número de ${low} a ${high}.`,
+    finesOver: 'Los finos son parte del carbón: no pesan más que él.',
   },
   seal: {
     title: 'Sellar: en este orden',

@@ -455,6 +455,8 @@ export const th: Words = {
     refused: (problem) => `ไม่ถูกรับ: ${problem}`,
     forget: 'ลืมไป',
     number: 'ตรงนี้ต้องเป็นตัวเลข',
+    numberWithin: (low, high) => `กรอกตัวเลขตั้งแต่ ${low} ถึง ${high}`,
+    finesOver: 'ถ่านป่นเป็นส่วนหนึ่งของถ่าน จึงหนักไม่เกินถ่าน',
   },
   seal: {
     title: 'ปิดเตา ตามลำดับนี้',
