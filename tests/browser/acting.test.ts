@@ -44,6 +44,43 @@ test('a number that can not be is told beside its field, before it is sent', asy
   await close()
 })
 
+test('what another tablet logs meanwhile is told in the open panel, so that one bottle is not counted twice', async () => {
+  const { page, fake, close } = await open(browser, { view: scenes.collecting })
+  await settled(page)
+  await page.tap('[data-key="swap-bottle"]')
+  await page.waitForSelector('[data-key="amount-unknown"]')
+  expect(await page.locator('main [role=alert]').count()).toBe(0)
+  const { firing } = scenes.collecting
+  const other = { id: 'other', at: noon, doneAt: noon, act: { action: 'swap-bottle' as const, litres: 4.5 } }
+  fake.part('firing', { ...firing, acts: [...firing.acts, other] })
+  await page.waitForSelector('[role=alert]:has-text("Already logged on another tablet: Changed the bottle: 4.5 L, 08:31.")')
+  await close()
+})
+
+test('an entry that was refused is told on top, and one touch leads to where it stands and is put away', async () => {
+  const { page, fake, close } = await open(browser, { view: scenes.waiting })
+  await settled(page)
+  fake.refuse = true
+  fake.cut()
+  await page.waitForTimeout(300)
+  await page.tap('[data-key="refuel"]')
+  await page.waitForSelector('header >> text=1 entry waits for the link')
+  const refused = await page.evaluate(() => {
+    const [key = '', kept = '[]'] = Object.entries(localStorage).find(([name]) => name.startsWith('outbox')) ?? []
+    localStorage.setItem(key, JSON.stringify((JSON.parse(kept) as object[]).map((one) => ({ ...one, problem: 'not-understood' }))))
+    return key
+  })
+  expect(refused).toBe('outbox /')
+  fake.refuse = false
+  await page.reload()
+  await page.tap('[data-key="refused"]')
+  await page.waitForSelector('text=/refused: it was not understood/')
+  expect(await violations(page)).toEqual([])
+  await page.tap('button:has-text("Forget it")')
+  await expect.poll(() => page.locator('[data-key="refused"]').count()).toBe(0)
+  await close()
+})
+
 test('every touch is taken while readings arrive ten times a second', async () => {
   const { page, fake, close } = await open(browser, { view: scenes.waiting })
   await settled(page)

@@ -59,7 +59,7 @@ test.each(['before-lighting', 'waiting', 'start-due', 'collecting', 'cloths-dry'
 function ends(page: Page, selector: string): Promise<{ keys: number; bottoms: number[]; widths: number[] }> {
   return page.evaluate((wanted) => {
     const boxes = [...document.querySelectorAll(wanted)].map((one) => one.getBoundingClientRect()).filter(({ height }) => height > 0)
-    const keys = document.querySelector('.foot')?.getBoundingClientRect().top ?? 0
+    const keys = document.querySelector('div.foot')?.getBoundingClientRect().top ?? 0
     return { keys, bottoms: boxes.map(({ bottom }) => bottom), widths: boxes.map(({ width }) => width) }
   }, selector)
 }

@@ -267,6 +267,8 @@ export const en = {
     charcoal: 'charcoal',
     guess: 'inside: a guess from the phase',
     estimate: 'inside: estimated',
+    guessed: 'A guess from the phase.',
+    estimated: 'Estimated.',
     unknown: 'inside: not known',
     label: (parts: string) => `Inside the drum, from the fire to the chimney: ${parts}.`,
   },
@@ -533,6 +535,7 @@ export const en = {
     forget: 'Forget it',
     number: 'A number is needed here.',
     numberWithin: (low: string, high: string) => `Enter a number from ${low} to ${high}.`,
+    elsewhere: (what: string, time: string) => `Already logged on another tablet: ${what}, ${time}.`,
     finesOver: 'Fines are a part of the charcoal: they weigh no more than it.',
   },
   seal: {

@@ -243,6 +243,8 @@ export const es: Words = {
     charcoal: 'carbón',
     guess: 'dentro: supuesto según la fase',
     estimate: 'dentro: estimado',
+    guessed: 'Supuesto por la fase.',
+    estimated: 'Estimado.',
     unknown: 'dentro: no se sabe',
     label: (parts) => `Dentro del tambor, del fuego a la chimenea: ${parts}.`,
   },
@@ -489,6 +491,7 @@ export const es: Words = {
     forget: 'Olvidar',
     number: 'Aquí va un número.',
     numberWithin: (low, high) => `Escriba un número de ${low} a ${high}.`,
+    elsewhere: (what, time) => `Ya anotado en otra tableta: ${what}, ${time}.`,
     finesOver: 'Los finos son parte del carbón: no pesan más que él.',
   },
   seal: {

@@ -242,6 +242,8 @@ export const th: Words = {
     charcoal: 'ถ่าน',
     guess: 'ข้างใน: เดาจากช่วง',
     estimate: 'ข้างใน: ค่าประมาณ',
+    guessed: 'เดาจากช่วงการเผา',
+    estimated: 'ประมาณ',
     unknown: 'ข้างใน: ไม่รู้',
     label: (parts) => `ในถัง จากไฟถึงปล่อง: ${parts}`,
   },
@@ -456,6 +458,7 @@ export const th: Words = {
     forget: 'ลืมไป',
     number: 'ตรงนี้ต้องเป็นตัวเลข',
     numberWithin: (low, high) => `กรอกตัวเลขตั้งแต่ ${low} ถึง ${high}`,
+    elsewhere: (what, time) => `บันทึกแล้วจากแท็บเล็ตอื่น: ${what} ${time}`,
     finesOver: 'ถ่านป่นเป็นส่วนหนึ่งของถ่าน จึงหนักไม่เกินถ่าน',
   },
   seal: {
