@@ -1,6 +1,6 @@
 #!/bin/sh
 # A node in plain shell for a single-board computer: one DS18B20 at the condenser outlet, as the kernel shows it.
-# Needs mosquitto_pub. KILN_BROKER=192.168.4.1 KILN_NODE=n2 ./one-probe.sh
+# Needs mosquitto_pub and mosquitto_sub. KILN_BROKER=192.168.4.1 KILN_NODE=n2 ./one-probe.sh
 # Without a standing connection there is no will: the service then tells a lost node by its silence.
 BROKER=${KILN_BROKER:-127.0.0.1}
 SITE=${KILN_SITE:-yard}
@@ -19,16 +19,44 @@ say() { # kind, text, more options
 seconds() { cut -d ' ' -f 1 /proc/uptime; }
 
 # a boot number that is new at every start, and the seconds since then
-boot=$(($(cat "$COUNTER" 2>/dev/null || echo 0) + 1))
-echo "$boot" >"$COUNTER"
 start=$(seconds)
-seq=0
+born() {
+  boot=$(($(cat "$COUNTER" 2>/dev/null || echo 0) + 1))
+  echo "$boot" >"$COUNTER"
+  seq=0
+  say info '{"fw":"1.0.0","hw":"shell","boot":'$boot',"clock":"none","buffer":0,"channels":[{"n":"outlet","u":"Cel","sensor":"ds18b20","linearised":true,"period":'$EVERY',"lsb":0.0625}]}' -r
+  say state '{"s":"ready","boot":'$boot'}' -r
+}
 
-say info '{"fw":"1.0.0","hw":"shell","boot":'$boot',"clock":"none","buffer":0,"channels":[{"n":"outlet","u":"Cel","sensor":"ds18b20","linearised":true,"period":'$EVERY',"lsb":0.0625}]}' -r
-say state '{"s":"ready","boot":'$boot'}' -r
+# orders of the service come in beside, a line each
+orders=$(mktemp)
+obeyed=0
+listen() {
+  mosquitto_sub -h "$BROKER" -q 1 -t "firing/1/$SITE/$NODE/cmd" >>"$orders" 2>/dev/null &
+  ears=$!
+}
+obey() {
+  kill -0 "$ears" 2>/dev/null || listen
+  while [ "$obeyed" -lt "$(wc -l <"$orders")" ]; do
+    obeyed=$((obeyed + 1))
+    order=$(sed -n "${obeyed}p" "$orders")
+    id=$(printf '%s' "$order" | sed -n 's/.*"id" *: *"\([^"]*\)".*/\1/p')
+    case $order in
+      *'"do":"rebirth"'*) say ack '{"id":"'$id'","ok":true}' && born ;;
+      *) say ack '{"id":"'$id'","ok":false}' ;;
+    esac
+  done
+}
+
+born
+listen
 trap 'say state "{\"s\":\"disconnected\",\"boot\":$boot}" -r; exit' INT TERM
+trap 'kill "$ears" 2>/dev/null; rm -f "$orders"' EXIT
 
-while [ "$ROUNDS" -eq 0 ] || [ "$seq" -lt "$ROUNDS" ]; do
+round=0
+while [ "$ROUNDS" -eq 0 ] || [ "$round" -lt "$ROUNDS" ]; do
+  round=$((round + 1))
+  obey
   seq=$((seq + 1))
   milli=$(cat $SENSOR 2>/dev/null)
   case $milli in

@@ -1,6 +1,7 @@
 # A node with three probes in a few lines of Python: MicroPython on an ESP32 (umqtt.simple), or any computer for a try:
 #   python3 three_probes.py --print
 # Firebox and wall behind MAX31855 chips, outlet on a DS18B20. What could not be sent is kept and sent later, oldest first.
+# It obeys `cmd`; with a piezo on a pin (PIEZO) it is a buzzer as well, with a limit of its own (buzzer.py, copied beside it).
 import json
 import sys
 import time
@@ -8,6 +9,7 @@ import time
 SITE, NODE, BROKER, EVERY = "yard", "n1", "192.168.4.1", 5
 TOPIC = "firing/1/%s/%s/" % (SITE, NODE)
 KEPT_AT_MOST = 600
+PIEZO, LAMP = None, 2  # pins; None where nothing is fitted
 
 
 def max31855(frame):
@@ -49,8 +51,23 @@ def birth(boot):
 
 
 class Node:
-    def __init__(self, boot, publish):
-        self.boot, self.publish, self.seq, self.kept = boot, publish, 0, []
+    def __init__(self, boot, publish, able=("rebirth",)):
+        self.boot, self.publish, self.able, self.seq, self.kept = boot, publish, able, 0, []
+
+    def obey(self, text, new_boot):
+        """An order of the service: answered first, then done. Gives what is to be done, None where that is not for this node."""
+        try:
+            order = json.loads(text)
+            what, number = order["do"], order["id"]
+        except (ValueError, KeyError, TypeError):
+            return None
+        can = what in self.able
+        self.publish(TOPIC + "ack", json.dumps({"id": number, "ok": can}), False)
+        if not can:
+            return None
+        if what == "rebirth":  # what is kept keeps the identity that it was composed with
+            self.boot, self.seq = new_boot(), 0
+        return what
 
     def hello(self):
         self.publish(TOPIC + "info", birth(self.boot), True)
@@ -70,7 +87,7 @@ class Node:
 
 
 def on_a_computer():
-    """Prints what would be said, with the link away for the second and third turn."""
+    """Prints what would be said, with the link away for the second and third turn; orders come as lines of the input, after the fourth."""
     turn = [0]
 
     def publish(topic, text, _retain):
@@ -85,24 +102,42 @@ def on_a_computer():
             node.measure([("firebox", max31855(0x25C42D00)), ("wall", max31855(0x00011901)), ("outlet", 31.25)], turn[0] * EVERY)
         except OSError:
             pass
+    for line in sys.stdin:
+        if node.obey(line, lambda: node.boot + 1) == "rebirth":
+            node.hello()
+            node.measure([("outlet", 31.25)], 25)
 
 
 def on_a_board():
     import ds18x20, esp32, machine, onewire  # noqa: E401
     from umqtt.simple import MQTTClient
+    from buzzer import Buzzer, tone_on
 
     flash = esp32.NVS("kiln")
-    try:
-        boot = flash.get_i32("boot") + 1
-    except OSError:
-        boot = 1
-    flash.set_i32("boot", boot)
-    flash.commit()
+
+    def stored(name, otherwise):
+        try:
+            return flash.get_i32(name)
+        except OSError:
+            return otherwise
+
+    def store(name, value):
+        flash.set_i32(name, value)
+        flash.commit()
+
+    def new_boot():
+        boot = stored("boot", 0) + 1
+        store("boot", boot)
+        return boot
+
     bus = machine.SPI(1, baudrate=1000000)
     pins = [machine.Pin(number, machine.Pin.OUT, value=1) for number in (5, 17)]
     wire = ds18x20.DS18X20(onewire.OneWire(machine.Pin(4)))
-    start, link = time.ticks_ms(), None
-    up = 0.0
+    lamp = None if LAMP is None else machine.Pin(LAMP, machine.Pin.OUT)
+    piezo = None if PIEZO is None else machine.Pin(PIEZO, machine.Pin.OUT)
+    start, link, up, next_turn, blink_until = time.ticks_ms(), None, 0.0, 0.0, 0.0
+    buzzer = Buzzer(0, stored("firing", 0) == 1)
+    said = []
 
     def frame(pin):
         pin(0)
@@ -125,24 +160,61 @@ def on_a_board():
             raise OSError("no link")
         link.publish(topic, text, retain, 1)
 
-    node = Node(boot, publish)
+    def connect():
+        fresh = MQTTClient("%s-%s" % (SITE, NODE), BROKER, keepalive=15)
+        fresh.set_last_will(TOPIC + "state", json.dumps({"s": "lost", "boot": node.boot}), True, 1)
+        # only noted here: whoever publishes inside this call waits for ever
+        fresh.set_callback(lambda topic, text: said.append((topic.decode(), text.decode())))
+        fresh.connect()
+        fresh.subscribe(TOPIC + "cmd", 1)
+        if piezo is not None:
+            for name in ("beat", "alert", "state"):
+                fresh.subscribe("firing/1/%s/server/%s" % (SITE, name), 1)
+        return fresh
+
+    node = Node(new_boot(), publish, ("rebirth",) + (() if lamp is None else ("identify",)) + (() if piezo is None else ("beep",)))
     while True:
         now = time.ticks_ms()
         up += time.ticks_diff(now, start) / 1000
         start = now
         try:
             if link is None:
-                link = MQTTClient("%s-%s" % (SITE, NODE), BROKER, keepalive=15)
-                link.set_last_will(TOPIC + "state", json.dumps({"s": "lost", "boot": boot}), True, 1)
-                link.connect()
+                link = connect()
                 node.hello()
+                buzzer.link(True, up)
+            link.check_msg()
+            while said:
+                topic, text = said.pop(0)
+                if not topic.endswith("/cmd"):
+                    if buzzer.hear(topic.split("/")[-1], text, up):
+                        store("firing", 1 if buzzer.firing else 0)
+                    continue
+                what = node.obey(text, new_boot)
+                if what == "rebirth":  # the will carries the boot number
+                    link.disconnect()
+                    link = connect()
+                    node.hello()
+                elif what == "beep":
+                    buzzer.beep(up)
+                elif what == "identify":
+                    blink_until = up + 10
         except OSError:
             link = None
-        try:
-            node.measure([("firebox", max31855(frame(pins[0]))), ("wall", max31855(frame(pins[1]))), ("outlet", outlet())], round(up, 3))
-        except OSError:
-            link = None
-        time.sleep(EVERY)
+            buzzer.link(False, up)
+        if up >= next_turn:
+            next_turn = up + EVERY
+            celsius = outlet()
+            buzzer.outlet(None if isinstance(celsius, str) else celsius, up)
+            try:
+                node.measure([("firebox", max31855(frame(pins[0]))), ("wall", max31855(frame(pins[1]))), ("outlet", celsius)], round(up, 3))
+            except OSError:
+                link = None
+                buzzer.link(False, up)
+        if piezo is not None:
+            piezo(tone_on(buzzer.sound(up), up))
+        if lamp is not None:
+            lamp(up < blink_until and int(up * 4) % 2)
+        time.sleep(0.05)
 
 
 if __name__ == "__main__":

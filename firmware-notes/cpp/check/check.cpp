@@ -5,7 +5,9 @@
 #include <sstream>
 
 #include "../portable/backfill.hpp"
+#include "../portable/buzzer.hpp"
 #include "../portable/frames.hpp"
+#include "../portable/orders.hpp"
 #include "../portable/pack.hpp"
 
 using namespace kiln;
@@ -48,6 +50,26 @@ static void story() {
   std::cout << "lost " << kept.lost() << "\n";
 }
 
+// What a buzzer hears, a line each: milliseconds, what, the rest. `sound` is answered.
+static void buzzer(std::istream& in) {
+  Buzzer one(false);
+  std::string line;
+  while (std::getline(in, line) && line != "end") {
+    std::istringstream words(line);
+    uint64_t at;
+    std::string what, rest;
+    words >> at >> what >> std::ws;
+    std::getline(words, rest);
+    if (what == "link") one.link(rest == "up", at);
+    else if (what == "beep") one.beep(at);
+    else if (what == "outlet") one.outlet(rest == "fault" ? fault(Status::open) : Reading{Status::ok, std::atof(rest.c_str()), 0, false}, at);
+    else if (what == "sound") {
+      const Sound s = one.sound(at);
+      std::cout << s.pattern << (s.alone ? " alone" : "") << (s.test ? " test" : "") << "\n";
+    } else one.hear(what, rest, at);
+  }
+}
+
 int main() {
   std::string line;
   while (std::getline(std::cin, line)) {
@@ -68,7 +90,13 @@ int main() {
       std::string text;
       in >> text;
       std::cout << static_cast<int>(crc8(reinterpret_cast<const uint8_t*>(text.data()), static_cast<int>(text.size()))) << "\n";
-    } else if (what == "story") story();
+    } else if (what == "order") {
+      std::string document;
+      std::getline(in >> std::ws, document);
+      const char* const names[] = {"unknown", "rebirth", "identify", "beep"};
+      std::cout << names[static_cast<int>(orderOf(document))] << " " << ackDocument(document, orderOf(document) != Order::unknown) << "\n";
+    } else if (what == "buzzer") buzzer(std::cin);
+    else if (what == "story") story();
     else std::cout << "unknown\n";
   }
 }

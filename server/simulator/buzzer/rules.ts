@@ -58,8 +58,9 @@ export function stepBuzzer(state: BuzzerState, input: BuzzerInput): BuzzerState 
     case 'server':
       return { ...state, serverOnline: input.online }
     case 'link':
-      // the time without a link counts as silence: a new link is trusted only once a beat came over it
-      return { ...state, linkUp: input.up }
+      // a link that was lost counts as silence: a new one is trusted only once a beat came over it
+      if (input.up || !state.linkUp) return { ...state, linkUp: input.up }
+      return { ...state, linkUp: false, lastBeatAt: input.at - silenceLimitMs }
     case 'outlet':
       if (input.celsius === null) return state
       if (input.celsius >= ownLimit.outletC) return { ...state, hotSince: state.hotSince ?? input.at }

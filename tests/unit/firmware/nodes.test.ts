@@ -3,6 +3,8 @@ import { chmodSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { sayAlert, sayBeat, sayCommand, sayState } from '../../../server/mqtt/said.ts'
+import { soundOf, startBuzzer, stepBuzzer, type BuzzerInput } from '../../../server/simulator/buzzer/rules.ts'
 import type { Said } from './door.ts'
 import { throughTheDoor } from './door.ts'
 
@@ -22,7 +24,9 @@ beforeAll(() => {
     join(folder, 'mosquitto_pub'),
     `#!/bin/sh\nwhile [ $# -gt 0 ]; do case $1 in -t) t=$2; shift;; -m) m=$2; shift;; esac; shift; done\nprintf '%s %s\\n' "$t" "$m" >>'${heard}'\n`,
   )
-  chmodSync(join(folder, 'mosquitto_pub'), 0o755)
+  // and for the listener: gives what the service says, if anything
+  writeFileSync(join(folder, 'mosquitto_sub'), `#!/bin/sh\n[ -z "$ORDERS" ] || printf '%s\\n' "$ORDERS"\nexec sleep 60\n`)
+  for (const program of ['mosquitto_pub', 'mosquitto_sub']) chmodSync(join(folder, program), 0o755)
 })
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
@@ -76,7 +80,128 @@ describe('shell', () => {
   })
 })
 
+const where = { root: 'firing', site: 'yard' }
+const rebirth = sayCommand(where, 'n1', 'c1', 'rebirth').payload
+const beep = sayCommand(where, 'n1', 'c2', 'beep').payload
+const acks = (said: readonly Said[]): unknown[] => said.filter(({ topic }) => topic.endsWith('/ack')).map(({ text }) => JSON.parse(text))
+
+it('the shell node is born anew when the service asks for it, and says no to what it cannot do', () => {
+  const env = { SENSOR: join(folder, 'none'), COUNTER: join(folder, 'boot-anew'), EVERY: '0.4', ROUNDS: '4', ORDERS: `${rebirth}\n${beep}` }
+  const said = run(join(notes, 'script/one-probe.sh'), env)
+  expect(acks(said)).toEqual([
+    { id: 'c1', ok: true },
+    { id: 'c2', ok: false },
+  ])
+  const births = said.filter(({ topic }) => topic.endsWith('/info')).map(({ text }) => (JSON.parse(text) as { boot: number }).boot)
+  expect(births).toEqual([1, 2])
+  const { samples, refused, nodes } = throughTheDoor(said)
+  expect([refused, samples.length]).toEqual([[], 4])
+  expect(nodes[0]).toMatchObject({ boot: 2, conflicts: 0, duplicates: 0 })
+})
+
+/**
+ * What a buzzer hears, and what it plays: wire-format.md, section 8 (8 s without a beat; 75 °C for 15 s, until under 73 °C; only a beat ends
+ * it; a probe that cannot be read changes nothing). [ms, what, the rest]; `sound` is asked, with the answer.
+ */
+const buzzed: [at: number, what: string, rest: string][] = [
+  [0, 'link', 'up'],
+  [0, 'beat', sayBeat(where, 1, false).payload],
+  [20000, 'sound', '0'], // nothing runs: silence is no alarm
+  [21000, 'beat', sayBeat(where, 2, true).payload],
+  [21500, 'alert', sayAlert(where, 'warning', 'condenser-warm', 0, false, 1).payload],
+  [28999, 'sound', '2'],
+  [29000, 'sound', '2 alone'],
+  [30000, 'beat', sayBeat(where, 3, true).payload],
+  [30100, 'sound', '2'],
+  [30200, 'alert', sayAlert(where, 'warning', 'condenser-warm', 0, true, 2).payload],
+  [30300, 'sound', '0'],
+  [30400, 'outlet', '90'],
+  [46000, 'beat', sayBeat(where, 4, true).payload],
+  [46100, 'sound', '0'], // hot, but the service knows and decides
+  [47000, 'link', 'down'],
+  [47001, 'sound', '2 alone'],
+  [47500, 'link', 'up'],
+  [47600, 'sound', '2 alone'], // a link that is back is no beat
+  [54000, 'sound', '2 alone'],
+  [54100, 'outlet', '73'],
+  [54200, 'sound', '2 alone'],
+  [54300, 'outlet', 'fault'],
+  [54400, 'sound', '2 alone'],
+  [54500, 'outlet', '72.9'],
+  [54600, 'sound', '0 alone'],
+  [55000, 'outlet', '75'],
+  [69999, 'sound', '0 alone'],
+  [70000, 'sound', '2 alone'],
+  [70100, 'beep', ''],
+  [72099, 'sound', '2 alone test'],
+  [72100, 'sound', '2 alone'],
+  [73000, 'beat', sayBeat(where, 5, true).payload],
+  [73001, 'state', sayState(where, 'offline', 0).payload],
+  [73002, 'sound', '2 alone'],
+]
+const plays = buzzed.filter(([, what]) => what === 'sound').map(([, , answer]) => answer)
+
+it('the reference buzzer plays so', () => {
+  let state = startBuzzer(0, false)
+  const heardSounds: string[] = []
+  for (const [at, what, rest] of buzzed) {
+    const { pattern, alone, test } = soundOf(state, at)
+    if (what === 'sound') heardSounds.push(`${pattern}${alone ? ' alone' : ''}${test ? ' test' : ''}`)
+    else state = stepBuzzer(state, buzzerInput(at, what, rest))
+  }
+  expect(heardSounds).toEqual(plays)
+})
+
+function buzzerInput(at: number, what: string, rest: string): BuzzerInput {
+  if (what === 'link') return { kind: 'link', at, up: rest === 'up' }
+  if (what === 'outlet') return { kind: 'outlet', at, celsius: rest === 'fault' ? null : Number(rest) }
+  if (what === 'beep') return { kind: 'beep', at }
+  const said = JSON.parse(rest) as { firing: boolean; level: 'warning'; sound: number; s: string }
+  if (what === 'beat') return { kind: 'beat', at, firing: said.firing }
+  return what === 'state'
+    ? { kind: 'server', at, online: said.s === 'online' }
+    : { kind: 'alert', at, level: said.level, sound: said.sound }
+}
+
 describe.runIf(has('python3'))('Python', () => {
+  it('is born anew when the service asks for it, and says no to what it cannot do', () => {
+    const input = `${rebirth}\n${beep}\nnonsense\n`
+    const { stdout, stderr } = spawnSync('python3', [join(notes, 'script/three_probes.py'), '--print'], { encoding: 'utf8', input })
+    expect(stderr).toBe('')
+    const said = linesOf(stdout)
+    expect(acks(said)).toEqual([
+      { id: 'c1', ok: true },
+      { id: 'c2', ok: false },
+    ])
+    const { samples, refused, nodes } = throughTheDoor(said)
+    expect(refused).toEqual([])
+    expect(nodes[0]).toMatchObject({ boot: 2, conflicts: 0, duplicates: 0 })
+    expect(samples.filter(({ channel }) => channel === 'yard/n1/outlet')).toHaveLength(5)
+  })
+
+  it('the buzzer plays as the page tells, with a limit of its own', () => {
+    const program = `
+import sys
+sys.path.insert(0, sys.argv[1])
+from buzzer import Buzzer
+one = Buzzer(0, False)
+for line in sys.stdin:
+    at, what, rest = line.rstrip("\\n").split(" ", 2)
+    at = int(at) / 1000
+    if what == "link": one.link(rest == "up", at)
+    elif what == "outlet": one.outlet(None if rest == "fault" else float(rest), at)
+    elif what == "beep": one.beep(at)
+    elif what == "sound":
+        pattern, alone, test = one.sound(at)
+        print(str(pattern) + (" alone" if alone else "") + (" test" if test else ""))
+    else: one.hear(what, rest, at)
+`
+    const input = buzzed.map((line) => `${line.join(' ')}\n`).join('')
+    const { stdout, stderr } = spawnSync('python3', ['-B', '-c', program, join(notes, 'script')], { encoding: 'utf8', input })
+    expect(stderr).toBe('')
+    expect(stdout.trim().split('\n')).toEqual(plays)
+  })
+
   it('three probes: the round that fell out comes as backlog, nothing is lost or doubled', () => {
     const { stdout, stderr } = spawnSync('python3', [join(notes, 'script/three_probes.py'), '--print'], { encoding: 'utf8' })
     expect(stderr).toBe('')
@@ -141,6 +266,19 @@ describe.runIf(has('g++'))('C++, the portable part compiled here', () => {
     ['crc 123456789', String(0xa1)],
   ])('%s is %s', (question, answer) => {
     expect(ask(question)).toBe(answer)
+  })
+
+  it.each([
+    [rebirth, 'rebirth {"id":"c1","ok":true}'],
+    [beep, 'beep {"id":"c2","ok":true}'],
+    ['{ "do" : "dance", "id" : "do" }', 'unknown {"id":"do","ok":false}'],
+    ['nonsense', 'unknown {"id":"","ok":false}'],
+  ])('takes the order %s', (order, answer) => {
+    expect(ask(`order ${order}`)).toBe(answer)
+  })
+
+  it('the buzzer plays as the page tells, with a limit of its own', () => {
+    expect(ask(`buzzer\n${buzzed.map((line) => line.join(' ')).join('\n')}\nend`).split('\n')).toEqual(plays)
   })
 
   it('composes packs and back-fill that the decoder takes; what overflowed the buffer is counted', () => {
