@@ -1,11 +1,14 @@
 import type { Ms } from '../../contract/fold.ts'
 import { highest, lowest, mean, quantile, slope } from '../firing/history.ts'
 import type { Look } from '../firing/look.ts'
+import { startHolding, stepHolding, wettedAnew, type Holding } from './holding.ts'
 
 /** What the condenser's outlet does, and what it does with wet cloths. */
 export interface CondenserWatch {
   /** Since when vapour comes through. */
   vapourSince: Ms | null
+  /** The first two wettings since then: they tell what wet cloths reach before the load has settled. */
+  firstWettings: Ms[]
   /** Outlet with wet cloths at the present load, °C. */
   wetC: number | null
   /** Outlet over wet at the top of the running cycle, and of the last cycles, K: what this operator lets happen. */
@@ -30,6 +33,7 @@ export interface CondenserWatch {
   seenWettedAt: Ms | null
   /** When cloths were last wetted, logged or seen in the outlet; null before the first time. */
   wettedAt: Ms | null
+  holding: Holding
   /** The last pauses between wettings, min: this operator's habit. */
   pausesMin: number[]
   /** The wetting that is being looked at. */
@@ -41,6 +45,7 @@ export interface CondenserWatch {
 export function startCondenser(): CondenserWatch {
   return {
     vapourSince: null,
+    firstWettings: [],
     wetC: null,
     topK: 0,
     tops: [],
@@ -54,6 +59,7 @@ export function startCondenser(): CondenserWatch {
     fellAt: null,
     seenWettedAt: null,
     wettedAt: null,
+    holding: startHolding(),
     pausesMin: [],
     checkedWettingAt: null,
     before: null,
@@ -68,6 +74,8 @@ const vapourC = 38
 const cycleMin = 40
 /** The load is not settled before: the outlet warms with the kiln. */
 const settledMs = 50 * minuteMs
+/** Two wettings show it sooner, so long after the first. From trials, no source. */
+const shownMs = 15 * minuteMs
 
 /** Cloths begin to dry here, K over what wet ones reach at the same load; a top counts as a cycle from the second figure on. No source. */
 export const dryingK = 8
@@ -88,19 +96,24 @@ const fewestPauses = 3
  */
 const dryByK = 11
 const dryBandK = 4
-const plainlyDry = { byK: 22, fromC: 34 } as const
+const plainlyDry = { byK: 18, fromC: 34 } as const
 /** A minute so far over the limit counts whole. Most waves of vapour are gone before nine of them have come together. From trials, no source. */
 const wholeMinuteK = 2
 /**
  * So much more than this operator lets pass before wetting is no habit any more; who wets in time is told sooner, and nobody later than
- * the most. Where no wetting was seen for longer than a cycle the cloths hold by themselves, and what lifts the outlet is more often a
+ * the most. What gave way much sooner than the wettings before it is no habit at all. Where no wetting was seen for longer than a cycle the cloths hold by themselves, and what lifts the outlet is more often a
  * wave. From trials, no source.
  */
-const habitOfDryness = { times: 1.5, least: 6, most: 10, unknown: 9, lull: 12, lullAfterMs: 40 * minuteMs } as const
+const habitOfDryness = { more: 3, least: 6, most: 14, unknown: 9, short: 5, lull: 12, lullAfterMs: 40 * minuteMs } as const
 /** So far over the limit for so long the cloths are dry, whatever the habit and whatever the smoke does. From trials, no source. */
 const farOver = { byK: 30, min: 8 } as const
-/** Where no wetting was ever seen, more of them; and no more are kept. From trials, no source. */
+/** A load that grows for a quarter of an hour lifts the outlet as well: the smoke says so, and some minutes more are asked for. From trials, no source. */
+const growingLoad = { minutes: 15, smokeK: 30, moreMin: 3, most: 15 } as const
+/** A wetting that gave way too soon explains what dries in the next half hour, and nothing later. From trials, no source. */
+const shortForMs = 30 * minuteMs
+/** Where no wetting was ever seen, more of them. No more than the most are kept. From trials, no source. */
 const unseenMin = 14
+const mostDryness = 16
 /** One pause is half as long again as the usual one now and then, twice as long hardly ever: the alarm comes between. From trials, no source. */
 const pauseTimes = 1.75
 const pauseLimits = { least: 14, most: 16, unknown: 15 } as const
@@ -133,7 +146,7 @@ function followSpell(watch: CondenserWatch, look: Look): void {
   if (limit === null) watch.dryness = 0
   if (limit === null || now === null) return
   const part = Math.max(-1, Math.min(1, (now - limit) / wholeMinuteK))
-  watch.dryness = Math.max(0, Math.min(unseenMin, watch.dryness + (comesDown(look) ? Math.min(0, part) : part)))
+  watch.dryness = Math.max(0, Math.min(mostDryness, watch.dryness + (comesDown(look) ? Math.min(0, part) : part)))
   watch.farMin = now >= limit + farOver.byK ? watch.farMin + 1 : 0
   watch.driest = Math.max(watch.driest, watch.dryness)
   watch.dryMin = now >= limit || (watch.dryMin > 0 && now >= limit - dryBandK) ? watch.dryMin + 1 : 0
@@ -183,15 +196,28 @@ function wetted(watch: CondenserWatch, at: Ms): void {
   // less is no drying: a second bucket, or cloths that were wet
   if (watch.driest >= 1) watch.letDry = [...watch.letDry, watch.driest].slice(-pausesKept)
   watch.driest = 0
+  if (watch.vapourSince !== null && at > watch.vapourSince) watch.firstWettings = [...watch.firstWettings, at].slice(0, 2)
+  wettedAnew(watch.holding)
 }
 
 const middle = (values: readonly number[]): number | null => [...values].sort((a, b) => a - b)[values.length >> 1] ?? null
 
 /** So much dryness is more than this operator lets pass. */
-function enoughDryness({ letDry, wettedAt }: CondenserWatch, at: Ms): number {
-  const { times, least, most, unknown, lull, lullAfterMs } = habitOfDryness
+function enoughDryness(watch: CondenserWatch, look: Look): number {
+  const byHabit = habitualDryness(watch, look.at)
+  return loadGrows(look) ? Math.min(growingLoad.most, byHabit + growingLoad.moreMin) : byHabit
+}
+
+function loadGrows({ past }: Look): boolean {
+  const now = mean(past.smoke, 2)
+  const before = mean(past.smoke, 2, growingLoad.minutes)
+  return now !== null && before !== null && now - before > growingLoad.smokeK
+}
+
+function habitualDryness({ letDry, wettedAt }: CondenserWatch, at: Ms): number {
+  const { more, least, most, unknown, lull, lullAfterMs } = habitOfDryness
   if (wettedAt !== null && at - wettedAt > lullAfterMs) return lull
-  return letDry.length < fewestPauses ? unknown : Math.max(least, Math.min(most, times * (middle(letDry) ?? 0)))
+  return letDry.length < fewestPauses ? unknown : Math.max(least, Math.min(most, more + (middle(letDry) ?? 0)))
 }
 
 /** What the pause between two wettings usually is here, min; null before the fourth wetting. */
@@ -207,9 +233,10 @@ export const isFarOver = ({ farMin }: CondenserWatch): boolean => farMin >= farO
 export function isForgotten(watch: CondenserWatch, look: Look): boolean {
   if (isFarOver(watch)) return true
   if (watch.wettedAt === null) return watch.dryness >= unseenMin
+  if (watch.holding.isShort && look.at - watch.wettedAt <= shortForMs) return watch.dryness >= habitOfDryness.short
   const usual = usualPauseMin(watch)
   const limit = usual === null ? pauseLimits.unknown : Math.min(pauseLimits.most, Math.max(pauseLimits.least, pauseTimes * usual))
-  return watch.dryness >= enoughDryness(watch, look.at) && look.at - watch.wettedAt >= limit * minuteMs
+  return watch.dryness >= enoughDryness(watch, look) && look.at - watch.wettedAt >= limit * minuteMs
 }
 
 /** The next wetting is about to come by this operator's habit. */
@@ -228,7 +255,9 @@ export function stepCondenser(watch: CondenserWatch, look: Look): void {
   const failed = fire !== null && usual !== null && fire < 0.65 * usual && now < look.config.limits.condenserNoticeC
   if (failed && look.facts.stoppedFeedingAt === null) watch.vapourSince = null
   else if (now >= vapourC) watch.vapourSince ??= look.at
-  watch.wetC = watch.vapourSince !== null && look.at - watch.vapourSince >= settledMs ? lowest(look.past.outlet, cycleMin) : null
+  if (watch.vapourSince === null) watch.firstWettings = []
+  watch.wetC = wetOutletC(watch, look)
+  if (watch.wettedAt !== null) stepHolding(watch.holding, look, (look.at - watch.wettedAt) / minuteMs)
   followCycle(watch, mean(look.past.outlet, 1) ?? now)
   followSpell(watch, look)
   followWaves(watch, look)
@@ -243,6 +272,15 @@ export function stepCondenser(watch: CondenserWatch, look: Look): void {
     const warm = watch.wetC !== null && watch.before > watch.wetC + 5
     watch.helped = !warm || now <= watch.before - 3
   }
+}
+
+/** What wet cloths reach at the present load; null while nothing tells. */
+function wetOutletC({ vapourSince, firstWettings }: CondenserWatch, look: Look): number | null {
+  if (vapourSince === null) return null
+  if (look.at - vapourSince >= settledMs) return lowest(look.past.outlet, cycleMin)
+  const [first, second] = firstWettings
+  if (first === undefined || second === undefined || look.at - first < shownMs) return null
+  return lowest(look.past.outlet, Math.min(cycleMin, Math.floor((look.at - first) / minuteMs) + 3))
 }
 
 function followCycle(watch: CondenserWatch, outletC: number): void {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { defaultLimits } from '../../../../server/contract/fold.ts'
-import { costs, hotLimitC, judgeCo, judgeEvery10s, judgeEveryMinute, judgeOutlet } from '../../../../server/domain/alarms/rules.ts'
+import { costs, hotLimitC, judgeOutlet } from '../../../../server/domain/alarms/condenser.ts'
+import { judgeCo, judgeEvery10s, judgeEveryMinute } from '../../../../server/domain/alarms/rules.ts'
 import { avoidableShare } from '../../../../server/domain/condenser/loss.ts'
 import { at, minute, sceneOf, steady, toldOf, type Setting } from './scene.ts'
 
@@ -99,8 +100,10 @@ describe('dry cloths', () => {
     expect(warm({ phase: 'breakdown' })?.quiet).toBe(true)
     const hot = (item: NonNullable<Setting['items']>[number]) => warm({ items: [{ alarm: 'condenser-hot', ...item }] })?.quiet
     expect(hot({ on: true, state: 'unacknowledged' })).toBe(true)
-    expect(hot({ state: 'normal', since: at - 9 * minute })).toBe(true)
-    expect(hot({ state: 'normal', since: at - 10 * minute })).toBe(false)
+    expect(hot({ state: 'normal', since: at - 9 * minute, told: at - 20 * minute })).toBe(true)
+    expect(hot({ state: 'normal', since: at - 10 * minute, told: at - 20 * minute })).toBe(false)
+    // seen to be abnormal, and never told
+    expect(hot({ state: 'normal', since: at - minute, told: null })).toBe(false)
     expect(hot({ on: true, state: 'suppressed', since: at - 60 * minute })).toBe(false)
   })
 })

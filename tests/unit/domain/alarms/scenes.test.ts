@@ -183,8 +183,8 @@ describe('the condenser', () => {
       return m < 60 ? three.outlet!(m) : t < 28 - dryMin ? 45 : t < 28 ? 62 : Math.max(45, 62 - (t - 28) * 17)
     }
     const first = (dryMin: number): number => {
-      const raised = told((m) => (m < 267 ? habit(dryMin)(m) : m < 276 ? 45 : 64), [], 300)
-      return raised.find(([at]) => at > 276)?.[0] ?? Infinity
+      const raised = told((m) => (m < 267 ? habit(dryMin)(m) : m < 287 ? 45 : 64), [], 308)
+      return raised.find(([at]) => at > 287)?.[0] ?? Infinity
     }
     expect(first(2)).toBeLessThan(first(9) - 2)
   })
