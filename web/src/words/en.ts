@@ -395,19 +395,23 @@ export const en = {
   alarms: {
     'condenser-warm': {
       name: 'condenser warm',
-      first: 'Wet the cloths soon.',
-      why: 'The outlet is warm: some vapour may be getting away.',
+      first: 'Wet the cloths.',
+      why: 'They seem to be dry: vapour is getting away.',
     },
     'condenser-hot': { name: 'condenser hot', first: 'Wet the cloths now.', why: 'Much vapour is getting away.' },
     'fire-dying': { name: 'fire dying', first: 'Feed the fire.', why: 'The firebox is falling below its working heat.' },
-    'fire-out': { name: 'fire out', first: 'Look at the fire. Light it again.', why: 'The firebox is cold.' },
+    'fire-out': { name: 'fire out', first: 'Light the fire again. Stand aside.', why: 'The firebox is cold.' },
     'flame-inside': {
       name: 'flame inside the drum',
       first: 'Narrow the air at the mouth. Stand aside.',
       why: 'The drum wall rises much too fast: the wood may be burning inside.',
     },
     'stop-overdue': { name: 'stop overdue', first: 'Take the bottle away now.', why: 'Tar spoils what is in it.' },
-    'seal-overdue': { name: 'seal overdue', first: 'Seal the kiln: mouth first, chimney last.', why: 'The charcoal is burning to ash.' },
+    'seal-overdue': {
+      name: 'seal overdue',
+      first: 'Seal the kiln, standing aside: mouth first, chimney last.',
+      why: 'The charcoal is burning to ash.',
+    },
     'air-leak': {
       name: 'air getting in',
       first: 'Find the crack and close it with wet clay.',

@@ -355,12 +355,12 @@ export const es: Words = {
   alarms: {
     'condenser-warm': {
       name: 'condensador tibio',
-      first: 'Moje pronto los trapos.',
-      why: 'La salida está tibia: quizá se escapa algo de vapor.',
+      first: 'Moje los trapos.',
+      why: 'Parecen secos: se escapa vapor.',
     },
     'condenser-hot': { name: 'condensador caliente', first: 'Moje los trapos ahora.', why: 'Se escapa mucho vapor.' },
     'fire-dying': { name: 'fuego débil', first: 'Eche leña.', why: 'El fogón baja de su calor de trabajo.' },
-    'fire-out': { name: 'fuego apagado', first: 'Mire el fuego. Enciéndalo otra vez.', why: 'El fogón está frío.' },
+    'fire-out': { name: 'fuego apagado', first: 'Encienda otra vez el fuego. Póngase a un lado.', why: 'El fogón está frío.' },
     'flame-inside': {
       name: 'llama en el tambor',
       first: 'Cierre aire en la boca. Póngase a un lado.',
@@ -369,7 +369,7 @@ export const es: Words = {
     'stop-overdue': { name: 'parada atrasada', first: 'Quite la botella ahora.', why: 'El alquitrán estropea lo que hay dentro.' },
     'seal-overdue': {
       name: 'sellado atrasado',
-      first: 'Selle el horno: primero la boca, al final la chimenea.',
+      first: 'Selle el horno desde un lado: primero la boca, al final la chimenea.',
       why: 'El carbón se hace ceniza.',
     },
     'air-leak': { name: 'entra aire', first: 'Busque la grieta y tápela con barro.', why: 'El horno enfría más despacio que uno cerrado.' },

@@ -4,7 +4,7 @@ import type { KilnView } from '../../../../server/contract/live.ts'
 import { answerOf } from '../../../../web/src/lib/acts/keys.ts'
 import { faceOf } from '../../../../web/src/lib/words/face.ts'
 import { Measures } from '../../../../web/src/lib/words/measures.ts'
-import { freshReasons, sentenceOf } from '../../../../web/src/lib/words/sentence.ts'
+import { freshReasons, sentenceOf, sentencesOf } from '../../../../web/src/lib/words/sentence.ts'
 import { sinceMs, spanText } from '../../../../web/src/lib/words/spans.ts'
 import { en } from '../../../../web/src/words/en.ts'
 import { channel, kiln, minute, noon } from '../../../browser/fake/kiln.ts'
@@ -81,11 +81,21 @@ describe('a dark drip while it is only kindling', () => {
   })
 })
 
-test('an alarm tells the newest number while it still holds, the old one once it does not', () => {
-  const because = [{ code: 'outlet-over', value: 71, limit: 55, channel: 'yard/n1/outlet' }]
-  const at = (outlet: number) => freshReasons(because, kiln({ channels: [channel('outlet', outlet)] }))[0]?.value
-  expect(at(74)).toBe(74)
-  expect(at(48)).toBe(71)
+test('an alarm tells the newest number; once it has come back that is told, and no more what was lost before', () => {
+  const because = [
+    { code: 'outlet-over', value: 71, limit: 55, channel: 'yard/n1/outlet' },
+    { code: 'litres-lost-least', value: 1.2 },
+    { code: 'litres-lost-most', value: 2.4 },
+  ]
+  const told = (outlet: number) =>
+    sentencesOf(freshReasons(because, kiln({ channels: [channel('outlet', outlet)] })), en, measures).replaceAll('\u00a0', ' ')
+  expect(told(74)).toMatch(/^Outlet 74 °C, over 55 °C\..*2\.4/)
+  expect(told(48)).toBe('Now at 48 °C, on its way back.')
+})
+
+test('carbon monoxide is never told as on its way back: a low number clears nothing', () => {
+  const because = [{ code: 'co-over', value: 300, limit: 200 }]
+  expect(freshReasons(because, kiln({ channels: [channel('co', 20)] }))).toEqual(because)
 })
 
 test('a node that is heard again beside its alarm is not called silent, one that is not heard is', () => {

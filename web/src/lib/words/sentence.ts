@@ -48,20 +48,24 @@ export function sentencesOf(reasons: readonly Reason[], words: Words, measures: 
 
 /**
  * The reasons of an alarm hold the numbers of the moment when it came. The newest reading takes the place of the old one while it is
- * on the same side of the limit, so that a number is not told in two ways on one screen.
+ * on the same side of the limit, so that a number is not told in two ways on one screen. Where it has come back, while the alarm waits to
+ * be sure, that is told, and what was lost before is not; of carbon monoxide never, for a low number clears nothing (trade facts 7.1.2).
  *
  * @param of the probe or node that the alarm is about
  */
 export function freshReasons(reasons: readonly Reason[], kiln: KilnView, of?: string): Reason[] {
-  return reasons.map((reason) => {
+  const fresh = reasons.map((reason) => {
     if (isHeardAgain(reason, kiln, of)) return { code: 'heard-again' }
     const [, role, side] = /^([a-z]+)-(over|under)(?:-wet)?$/.exec(reason.code) ?? []
     const value = role === undefined ? null : channelOf(kiln, role as Role)?.value
     if (value === null || value === undefined || reason.value === undefined) return reason
     const limit = reason.limit
     const holds = limit === undefined || (side === 'over' ? value >= limit : value <= limit)
-    return holds ? { ...reason, value } : reason
+    if (holds) return { ...reason, value }
+    return role === 'co' ? reason : { code: 'back-inside', value }
   })
+  const isBack = fresh.some(({ code }) => code === 'back-inside')
+  return isBack ? fresh.filter(({ code }) => !/-lost-(least|most)$/.test(code)) : fresh
 }
 
 /** A node or probe whose readings stand fresh beside its alarm, which stays for a moment after they are back. */

@@ -125,6 +125,7 @@ export const en = {
   'same-for': (r, m, where) => `${where}: the same number for ${told.number(r, m)} min`,
   'node-said-lost': () => 'It fell off the network',
   'heard-again': () => 'It is heard again',
+  'back-inside': (r, m) => `Now at ${told.temperature(r, m)}, on its way back`,
   'node-silent': (r, m) => `All its ${told.number(r, m)} probes are silent`,
 } satisfies Record<string, ReasonWords>
 

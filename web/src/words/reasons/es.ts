@@ -123,6 +123,7 @@ export const es: ReasonList = {
   'same-for': (r, m, where) => `${where}: el mismo número desde hace ${told.number(r, m)} min`,
   'node-said-lost': () => 'Se cayó de la red',
   'heard-again': () => 'Se oye otra vez',
+  'back-inside': (r, m) => `Ahora ${told.temperature(r, m)}, ya vuelve`,
   'node-silent': (r, m) => `Sus ${told.number(r, m)} sondas callan`,
 }
 

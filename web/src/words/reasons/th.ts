@@ -118,6 +118,7 @@ export const th: ReasonList = {
   'same-for': (r, m, where) => `${where} ตัวเลขเดิมนาน ${told.number(r, m)} นาที`,
   'node-said-lost': () => 'หลุดจากเครือข่าย',
   'heard-again': () => 'ได้ยินอีกแล้ว',
+  'back-inside': (r, m) => `ตอนนี้ ${told.temperature(r, m)} กำลังกลับคืน`,
   'node-silent': (r, m) => `หัววัดทั้ง ${told.number(r, m)} ตัวเงียบ`,
 }
 
