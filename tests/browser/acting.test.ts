@@ -57,6 +57,16 @@ test('what another tablet logs meanwhile is told in the open panel, so that one 
   await close()
 })
 
+test('a panel that stands open while another tablet closes the firing says so', async () => {
+  const { page, fake, close } = await open(browser, { view: scenes.collecting })
+  await settled(page)
+  await page.tap('[data-key="swap-bottle"]')
+  await page.waitForSelector('[data-key="amount-unknown"]')
+  fake.part('firing', scenes['before-lighting'].firing)
+  await page.waitForSelector('[role=alert]:has-text("Meanwhile this firing was closed on another tablet.")')
+  await close()
+})
+
 test('an entry that was refused is told on top, and one touch leads to where it stands and is put away', async () => {
   const { page, fake, close } = await open(browser, { view: scenes.waiting })
   await settled(page)

@@ -540,6 +540,7 @@ export const en = {
     number: 'A number is needed here.',
     numberWithin: (low: string, high: string) => `Enter a number from ${low} to ${high}.`,
     elsewhere: (what: string, time: string) => `Already logged on another tablet: ${what}, ${time}.`,
+    overMeanwhile: 'Meanwhile this firing was closed on another tablet. Go back: here is nothing left to log.',
     finesOver: 'Fines are a part of the charcoal: they weigh no more than it.',
   },
   seal: {

@@ -492,6 +492,7 @@ export const es: Words = {
     number: 'Aquí va un número.',
     numberWithin: (low, high) => `Escriba un número de ${low} a ${high}.`,
     elsewhere: (what, time) => `Ya anotado en otra tableta: ${what}, ${time}.`,
+    overMeanwhile: 'Entretanto otra tableta cerró esta hornada. Vuelva: aquí no queda nada que anotar.',
     finesOver: 'Los finos son parte del carbón: no pesan más que él.',
   },
   seal: {
