@@ -12,9 +12,14 @@ export interface Known {
  * One lesson of one firing; each firing teaches a part once, and a part told again replaces the one before.
  * `burn`, at the seal: the ensemble's unknowns that belong to the kiln and not to the charge of the day, by name, in spreads of the wide prior.
  * `stop`: the wall when collecting had to stop, °C, where a smoke probe told that.
+ * `hours`: from lighting to the call to stop.
  * `night`, when the trial opening is called: how the wall fell, where nothing spoke of a fire.
  */
-export type Lesson = { part: 'burn'; unknowns: Record<string, Known> } | { part: 'stop'; wallC: number } | ({ part: 'night' } & Fallen)
+export type Lesson =
+  | { part: 'burn'; unknowns: Record<string, Known> }
+  | { part: 'stop'; wallC: number }
+  | { part: 'hours'; toStop: number }
+  | ({ part: 'night' } & Fallen)
 
 /** A tight night as it is compared: what was known at its seal, and the wall over what its cover felt at fixed hours (`cooling/falls.ts`), K. */
 export interface Fallen {
@@ -38,6 +43,8 @@ export interface Prior {
   unknowns?: Record<string, Known> | undefined
   /** Wall at which collecting had to stop, °C. */
   stop?: Known | undefined
+  /** Logarithm of the hours from lighting to the call to stop. */
+  hours?: Known | undefined
   /** Newest first. */
   night?: readonly Fallen[] | undefined
 }

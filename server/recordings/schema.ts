@@ -40,6 +40,7 @@ const priorShape = {
   firings: z.number().int().min(1),
   unknowns: z.record(z.string(), known).optional(),
   stop: known.optional(),
+  hours: known.optional(),
   night: z
     .array(z.object({ conditions: z.array(z.number()).max(40), warmthK: z.array(z.number().nullable()).max(60) }))
     .max(20)

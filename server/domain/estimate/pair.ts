@@ -1,5 +1,5 @@
 import type { Estimate, KilnConfig, Reason } from '../../contract/fold.ts'
-import type { Known } from '../../contract/learnt.ts'
+import type { Known, Prior } from '../../contract/learnt.ts'
 import { ensemble } from './ensemble.ts'
 import type { TimeRange } from '../../contract/live.ts'
 import { type Horizon, type Hours, horizonOf } from './learned/horizon.ts'
@@ -11,6 +11,7 @@ import { judges } from './learned/tables/judge.ts'
 import { markWorth } from './mark.ts'
 import { freeze, thaw } from './pack.ts'
 import { rangeFrom, rangeSigns } from './range.ts'
+import { withRecord } from './record.ts'
 import type { EnsembleState } from './shape.ts'
 import { ranges } from './tables/range.ts'
 import type { Advice, Estimator, EstimatorForecast, GridReadings } from './types.ts'
@@ -39,6 +40,8 @@ export interface PairState<M> {
   common: number | null
   /** The wall at which earlier firings had to stop; null where none knew. */
   mark: Known | null
+  /** How long earlier firings took to their stop, see `Prior`; null where none told. */
+  record: Known | null
   /** Hottest of the smoothed wall so far, °C. */
   hottestC: number
   downMinutes: number
@@ -49,13 +52,14 @@ export interface PairState<M> {
 /** Both on the same readings: the ensemble estimates; stop and forecasts come from the two together. */
 export function pairOf<M>(first: Estimator<M>, networks: readonly Network[], forecasters: readonly Network[]): Estimator<PairState<M>> {
   return {
-    version: 1000 * first.version + 8,
+    version: 1000 * first.version + 9,
     start: (config) => ({
       ensemble: first.start(config),
       judge: startJudge(config.charge),
       worth: config.worth,
       common: null,
       mark: config.prior?.stop ?? null,
+      record: config.prior?.hours ?? null,
       hottestC: -273,
       downMinutes: 0,
       start: false,
@@ -63,7 +67,7 @@ export function pairOf<M>(first: Estimator<M>, networks: readonly Network[], for
     }),
     step(state, readings, evidence) {
       state.ensemble = first.step(state.ensemble, readings, evidence)
-      for (const one of evidence) if (one.kind === 'known' && state.common === null) state.mark = one.prior?.stop ?? null
+      for (const one of evidence) if (one.kind === 'known' && state.common === null) take(state, one.prior)
       stepJudge(state.judge, withStandIn(state.judge.memory, readings, first.estimate(state.ensemble)), evidence, networks, state.worth)
       if (state.judge.steps === 0) weigh(state, first.advice(state.ensemble))
       return state
@@ -85,7 +89,7 @@ export function pairOf<M>(first: Estimator<M>, networks: readonly Network[], for
     forecast(state) {
       const own = first.forecast(state.ensemble)
       const horizon = horizonNow(state, forecasters)
-      return horizon === null ? own : { ...own, calls: together(own, horizon) }
+      return horizon === null ? own : { ...own, calls: recorded(state, own.view.at, together(own, horizon)) }
     },
     lesson: (state) => first.lesson(state.ensemble),
     freeze(state) {
@@ -124,15 +128,22 @@ function weigh<M>(state: PairState<M>, { collectWorthPerH: ensembleWorthKgH, sta
   const { worth: judged, shares } = state.judge
   if (judged === null || shares === null || ensembleWorthKgH === null) return
   state.start ||= startCollecting && (judged > 0 || shares[2] > shares[1])
-  const { smoothWall, smokeHeardAt, minute } = state.judge.memory
-  state.hottestC = Math.max(state.hottestC, smoothWall.at(-1) ?? state.hottestC)
-  // a smoke probe that lives knows more than where the wall stood in other firings
-  const mark = smokeHeardAt !== null && minute - smokeHeardAt < smokeSilentMin ? null : state.mark
+  state.hottestC = Math.max(state.hottestC, state.judge.memory.smoothWall.at(-1) ?? state.hottestC)
+  const mark = smokeLives(state.judge) ? null : state.mark
   const both = ensembleShare * Math.tanh(ensembleWorthKgH / squeezeKgH) + (1 - ensembleShare) * judged
   state.common = both + markWorth(mark, state.hottestC, state.worth)
   state.downMinutes = state.common < stopBelow ? state.downMinutes + 1 : 0
   state.stop = state.downMinutes >= stopMinutes || (state.stop && state.common < 0)
 }
+
+function take<M>(state: PairState<M>, prior: Prior | undefined): void {
+  state.mark = prior?.stop ?? null
+  state.record = prior?.hours ?? null
+}
+
+/** A smoke probe that lives knows more than where the wall stood, and how long it took, in other firings. */
+const smokeLives = ({ memory: { smokeHeardAt, minute } }: JudgeState): boolean =>
+  smokeHeardAt !== null && minute - smokeHeardAt < smokeSilentMin
 
 /** The wall is over where it stood when earlier firings of this kiln had to stop. */
 function markReason<M>({ mark, hottestC }: PairState<M>): Reason[] {
@@ -163,6 +174,14 @@ function together(own: EstimatorForecast, horizon: Horizon): EstimatorForecast['
   const both: EstimatorForecast['calls'] = {}
   for (const call of heardCalls) both[call] = rangeAt(own.view.at, rangeFrom(ranges[heard[call]], signs[call]))
   return both
+}
+
+/** The stop beside how long it took in earlier firings of this kiln. */
+function recorded<M>({ record, judge }: PairState<M>, at: number, calls: EstimatorForecast['calls']): EstimatorForecast['calls'] {
+  const stop = calls['stop-collecting']
+  const { litMinute, minute } = judge.memory
+  if (record === null || stop === undefined || litMinute === null || smokeLives(judge)) return calls
+  return { ...calls, 'stop-collecting': rangeAt(at, withRecord(hoursTo(at, stop), record, (minute - litMinute) / 60)) }
 }
 
 /** Hours from `at` to the edges of a range. */

@@ -1,4 +1,5 @@
 import type { Ms, Reason } from '../../contract/fold.ts'
+import type { Lesson } from '../../contract/learnt.ts'
 import type { HintView } from '../../contract/live.ts'
 import { roles, type Role } from '../../contract/vocabulary.ts'
 import { fireIsWanted, stepFire } from '../alarms/fire.ts'
@@ -108,23 +109,26 @@ function stepCallStates(state: KilnState, look: Look, emit: Emit): boolean {
   const changes = stepCalls(state.calls, propose(ground), doneOf(look), look.at)
   for (const { call, state: turned, because } of changes) {
     emit.say(look.at, { kind: 'call', call, state: turned, because })
-    if (call === 'stop-collecting' && turned !== 'done') state.stopSeen = turned === 'due' ? stopSeen(look, because) : null
+    if (call === 'stop-collecting' && turned !== 'done') state.stopTaught = turned === 'due' ? stopTaught(look, because) : []
   }
   return changes.length > 0
 }
 
-/** Of a stop that the smoke probe told. What was seen came late as often as not: glasses are rare, and eyes err by a shade. */
-function stopSeen({ past }: Look, because: readonly Reason[]): KilnState['stopSeen'] {
+/** What a call to stop teaches. Where the wall stood counts when a smoke probe told it: what was seen came late as often as not. */
+function stopTaught({ at, litAt, past }: Look, because: readonly Reason[]): Lesson[] {
   const wallC = mean(past.wall, 5)
   const seen = because.some(({ code }) => code.startsWith('seen-'))
-  return seen || wallC === null || mean(past.smoke, 10) === null ? null : { part: 'stop', wallC: Math.round(wallC) }
+  const told: Lesson[] = []
+  if (litAt !== null && at - litAt > minuteMs) told.push({ part: 'hours', toStop: Math.round((at - litAt) / 36_000) / 100 })
+  if (!seen && wallC !== null && mean(past.smoke, 10) !== null) told.push({ part: 'stop', wallC: Math.round(wallC) })
+  return told
 }
 
 /** Each part of what the firing taught is told once. */
 function teach<M>(state: KilnState<M>, estimator: Estimator<M> | null, at: Ms, emit: Emit): void {
   const lessons = [
     estimator === null || state.model === null ? null : estimator.lesson(state.model),
-    state.stopSeen,
+    ...state.stopTaught,
     nightLesson(state, stoodOpen(state, at)),
   ]
   for (const lesson of lessons) {

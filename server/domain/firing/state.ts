@@ -59,8 +59,8 @@ export interface KilnState<M = unknown> {
   forecast: ForecastView | null
   forecastAt: Ms | null
   run: Run
-  /** The wall at the stop, where a smoke probe told it. */
-  stopSeen: Extract<Lesson, { part: 'stop' }> | null
+  /** What the call to stop teaches, told with the seal. */
+  stopTaught: Lesson[]
   /** Parts of what this firing teaches of its kiln that were told. */
   taught: Lesson['part'][]
 }
@@ -87,7 +87,7 @@ export function freshFiring(
   | 'forecast'
   | 'forecastAt'
   | 'run'
-  | 'stopSeen'
+  | 'stopTaught'
   | 'taught'
 > {
   return {
@@ -108,7 +108,7 @@ export function freshFiring(
     forecast: null,
     forecastAt: null,
     run: startRun(),
-    stopSeen: null,
+    stopTaught: [],
     taught: [],
   }
 }

@@ -11,12 +11,14 @@ export function priorFrom(kept: readonly KeptLesson[]): Prior | undefined {
   const newestFirst = [...kept].sort((a, b) => b.at - a.at)
   const unknowns = unknownsFrom(lastOf(newestFirst, 'burn'))
   const stop = stopFrom(lastOf(newestFirst, 'stop'))
+  const hours = hoursFrom(lastOf(newestFirst, 'hours'))
   const nights = lastOf(newestFirst, 'night').map(({ conditions, warmthK }) => ({ conditions, warmthK }))
-  if (unknowns === undefined && stop === undefined && nights.length === 0) return undefined
+  if (unknowns === undefined && stop === undefined && hours === undefined && nights.length === 0) return undefined
   return {
     firings: new Set(kept.map(({ firing }) => firing)).size,
     ...(unknowns === undefined ? {} : { unknowns }),
     ...(stop === undefined ? {} : { stop }),
+    ...(hours === undefined ? {} : { hours }),
     ...(nights.length === 0 ? {} : { night: nights }),
   }
 }
@@ -82,6 +84,22 @@ function stopFrom(stops: readonly Extract<Lesson, { part: 'stop' }>[]): Known | 
     weight *= agedBy
   }
   return all === 0 ? undefined : { mean: rounded(mean / all), sd: rounded(Math.sqrt(stopBetweenK * stopBetweenK + 1 / all)) }
+}
+
+/**
+ * Of the logarithm of the hours to the stop, from firing to firing in one kiln, with what the calls were off by: chosen on 42 simulated firings,
+ * 0.25 nearly alike. The true stops of one kiln lie 0.24 apart, those of all kilns 0.39.
+ */
+const hoursSpread = 0.35
+
+function hoursFrom(told: readonly Extract<Lesson, { part: 'hours' }>[]): Known | undefined {
+  let [all, mean, weight] = [0, 0, 1]
+  for (const { toStop } of told) {
+    all += weight
+    mean += weight * Math.log(toStop)
+    weight *= agedBy
+  }
+  return all === 0 ? undefined : { mean: rounded(mean / all), sd: rounded(hoursSpread * Math.sqrt(1 + 1 / all)) }
 }
 
 const rounded = (value: number): number => Math.round(value * 1000) / 1000

@@ -135,6 +135,14 @@ describe('what a stop teaches of the kiln', () => {
     expect(lesson?.wallC).toBeCloseTo(wallAt(cool, due - 3), -1)
     expect(more).toEqual([])
   })
+  it('is how long it took, whoever told it', () => {
+    const played = play(firing(three, [lit, sealed], -5, 430), {}, advises(100, 290, 999))
+    const told = played.outputs.flatMap((output) =>
+      output.kind === 'lesson' && output.lesson.part === 'hours' ? [output.lesson.toStop] : [],
+    )
+    expect(told).toHaveLength(1)
+    expect(told[0]).toBeCloseTo(290 / 60, 1)
+  })
   it('is nothing where it was seen dark: that came late as often as not', () => {
     expect(lessonsOf(play(firing(cool, [lit, [250, see('dark')], sealed], -5, 430), {}, advises(100, 999, 999)))).toEqual([])
   })

@@ -59,6 +59,17 @@ describe('the lessons of the last firings of a kiln', () => {
     expect(two?.stop?.sd).toBeLessThan(one?.stop?.sd ?? 0)
   })
 
+  test('the hours to the stop are taken along as logarithms, wider for one firing than for several', () => {
+    const hours = (firing: string, at: number, toStop: number): KeptLesson => ({ firing, at, lesson: { part: 'hours', toStop } })
+    const one = priorFrom([hours('a', 1, 6)])?.hours
+    expect(one?.mean).toBeCloseTo(Math.log(6), 3)
+    // 0.35 from firing to firing, twice, by hand
+    expect(one?.sd).toBeCloseTo(0.495, 3)
+    const two = priorFrom([hours('a', 1, 6), hours('b', 2, 4)])?.hours
+    expect(two?.mean).toBeCloseTo((Math.log(4) + 0.8 * Math.log(6)) / 1.8, 3)
+    expect(two?.sd).toBeLessThan(one?.sd ?? 0)
+  })
+
   test('nights are taken along as they fell, newest first, the last six, and without a burn too', () => {
     const night = (firing: string, at: number): KeptLesson => ({
       firing,
