@@ -24,7 +24,7 @@ export function makeKilnFold<M>(
   design: AlarmDesign = { table: alarmTable, listener: null },
 ): KilnFold<KilnState<M>> {
   return {
-    version: 15 + 1000 * (estimator?.version ?? 0),
+    version: 16 + 1000 * (estimator?.version ?? 0),
     start: (config: KilnConfig) => startState<M>(config),
     step(state, input) {
       if (input.kind !== 'tick' && input.seq !== state.cause) {
