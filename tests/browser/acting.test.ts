@@ -1,9 +1,9 @@
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { openBrowser } from '../support/browser.ts'
-import { minute, noon } from './fake/kiln.ts'
+import { channel, minute, noon } from './fake/kiln.ts'
 import { scenes } from './fake/scenes.ts'
-import { open, violations } from './open.ts'
+import { open, overflowPx, violations } from './open.ts'
 
 let browser: Browser
 beforeAll(async () => {
@@ -64,6 +64,20 @@ test('a panel that stands open while another tablet closes the firing says so', 
   await page.waitForSelector('[data-key="amount-unknown"]')
   fake.part('firing', scenes['before-lighting'].firing)
   await page.waitForSelector('[role=alert]:has-text("Meanwhile this firing was closed on another tablet.")')
+  await close()
+})
+
+test('a fire that has burnt for an hour is logged so in two touches', async () => {
+  const before = scenes['before-lighting']
+  const { page, fake, close } = await open(browser, { view: { ...before, channels: [channel('firebox', 690)] }, size: 'phone' })
+  await settled(page)
+  await page.tap('[data-key="light"]')
+  await page.tap('.just button:has-text("60 min earlier")')
+  await expect.poll(() => fake.acts.length).toBe(2)
+  const [first, last] = fake.acts
+  expect(last).toMatchObject({ corrects: first?.id, act: { action: 'light' } })
+  expect((first?.doneAt ?? 0) - (last?.doneAt ?? 0)).toBe(60 * minute)
+  expect(await overflowPx(page)).toBe(0)
   await close()
 })
 
