@@ -3,7 +3,7 @@ import type { HintView } from '../../contract/live.ts'
 import type { HintCode, Phase } from '../../contract/vocabulary.ts'
 import { dyingC } from '../alarms/fire.ts'
 import type { FireWatch } from '../alarms/scene.ts'
-import { dryingK, minutesUntilDry, type CondenserWatch } from '../condenser/watch.ts'
+import { minutesUntilDry, wetByC, type CondenserWatch } from '../condenser/watch.ts'
 import { burnsOn, looksClosed } from '../cooling/closed.ts'
 import type { Cooling } from '../cooling/state.ts'
 import { untold } from '../cooling/untold.ts'
@@ -58,10 +58,10 @@ function feed({ look, fire, fireWanted }: HintGround, put: Put): void {
 function wet({ look, phase, condenser }: HintGround, put: Put): void {
   if (phase === 'idle' || phase === 'kindling' || phase === 'failed' || phase === 'cooling' || phase === 'cold') return
   if (condenser.helped === false) return put('wet-cloths', look.at, [{ code: 'wetting-did-not-help' }])
-  const minutes = minutesUntilDry(condenser, look, dryingK)
+  const minutes = minutesUntilDry(condenser, look)
   if (minutes !== null && minutes <= 15)
     put('wet-cloths', look.at + minutes * minuteMs, [
-      { code: 'outlet-climbs', value: mean(look.past.outlet, 2) ?? 0, limit: (condenser.wetC ?? 0) + dryingK },
+      { code: 'outlet-climbs', value: mean(look.past.outlet, 2) ?? 0, limit: wetByC(condenser) ?? 0 },
     ])
 }
 

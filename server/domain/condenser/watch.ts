@@ -78,7 +78,7 @@ const settledMs = 50 * minuteMs
 const shownMs = 15 * minuteMs
 
 /** Cloths begin to dry here, K over what wet ones reach at the same load; a top counts as a cycle from the second figure on. No source. */
-export const dryingK = 8
+const dryingK = 8
 const cycleTopK = 9
 
 /**
@@ -301,11 +301,17 @@ export function usualTopK(watch: CondenserWatch): number | null {
   return Math.max(sorted[sorted.length >> 1] ?? 0, topShare * (sorted.at(-1) ?? 0))
 }
 
-/** Minutes until the outlet stands `overK` above what wet cloths reach; null while it does not climb. */
-export function minutesUntilDry(watch: CondenserWatch, look: Look, overK: number): number | null {
+/** A pipe this cool hardly lets vapour through, however dry its cloths: nobody is sent to wet them, °C. Common practice, no source. */
+const coolPipeC = 32
+
+/** Where cloths that dry are to be wetted, °C; null while the load is unknown. */
+export const wetByC = ({ wetC }: CondenserWatch): number | null => (wetC === null ? null : Math.max(coolPipeC, wetC + dryingK))
+
+/** Minutes until cloths are to be wetted; null while the outlet does not climb. */
+export function minutesUntilDry(watch: CondenserWatch, look: Look): number | null {
   const now = mean(look.past.outlet, 2)
   const rate = slope(look.past.outlet, 6)
-  if (now === null || watch.wetC === null || rate === null || rate < 12 || now < watch.wetC + 2) return null
-  const minutes = ((watch.wetC + overK - now) / rate) * 60
-  return minutes < 0 ? 0 : minutes
+  const limit = wetByC(watch)
+  if (now === null || watch.wetC === null || limit === null || rate === null || rate < 12 || now < watch.wetC + 2) return null
+  return Math.max(0, ((limit - now) / rate) * 60)
 }

@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { defaultLimits } from '../../../../server/contract/fold.ts'
-import { isFarOver, isForgotten, startCondenser, stepCondenser, type CondenserWatch } from '../../../../server/domain/condenser/watch.ts'
+import {
+  isFarOver,
+  isForgotten,
+  minutesUntilDry,
+  startCondenser,
+  stepCondenser,
+  type CondenserWatch,
+} from '../../../../server/domain/condenser/watch.ts'
 import { emptyHistory, write } from '../../../../server/domain/firing/history.ts'
 import type { Look } from '../../../../server/domain/firing/look.ts'
 
@@ -41,6 +48,21 @@ describe('dryness', () => {
   it('a spell goes on through a dip of some kelvin', () => {
     expect(watched([...times(6, 62), ...times(3, 54), 62]).watch.dryMin).toBeGreaterThan(7)
     expect(watched([...times(6, 62), ...times(3, 50), 62]).watch.dryMin).toBeLessThan(3)
+  })
+})
+
+describe('when the cloths are to be wetted', () => {
+  const climbing = (fromC: number): { watch: CondenserWatch; look: Look } =>
+    watched([...times(40, fromC), ...Array.from({ length: 12 }, (_, k) => fromC + 0.8 * (k + 1))])
+  it('is told from how the outlet climbs towards eight kelvin over what wet ones reach', () => {
+    const { watch, look } = climbing(45)
+    // 45 + 9.6 at 0.8 K a minute has just passed 53
+    expect(minutesUntilDry(watch, look)).toBe(0)
+  })
+  it('is not now while the pipe is cool, however far it stands over what wet ones reach', () => {
+    const { watch, look } = climbing(15)
+    expect(watch.wetC).toBeLessThan(16)
+    expect(minutesUntilDry(watch, look)).toBeGreaterThan(8)
   })
 })
 

@@ -23,5 +23,7 @@ test('a row tells what was caught; what nobody measured is not told as nothing',
 
 test('a row names what sounded, the first two of it', () => {
   expect(offText(told({}), en, page)).toBe('no alarm sounded')
-  expect(offText(told({ alarms: ['condenser-warm', 'fire-dying', 'air-leak'] }), en, page)).toBe('alarm: condenser warm, fire dying, and 1 more')
+  expect(offText(told({ alarms: ['condenser-warm', 'fire-dying', 'air-leak'] }), en, page)).toBe(
+    'alarm: condenser warm, fire dying, and 1 more',
+  )
 })
