@@ -37,6 +37,7 @@ test('a number that can not be is told beside its field, before it is sent', asy
   await mass.fill('62,5')
   await moisture.fill('200')
   await page.waitForSelector('.wrong:has-text("Enter a number from 0 to 95.")')
+  await settled(page)
   expect(await page.locator('button[data-key="log"]').isDisabled()).toBe(true)
   await moisture.fill('20')
   await page.locator('button[data-key="log"]').tap()

@@ -56,7 +56,9 @@ test('a demo that went with the box is told as gone, not looked for, and is offe
   fake.cut()
   await page.waitForSelector('h2:has-text("The demo is gone.")', { timeout: 12_000 })
   await page.tap('[role=alert] [data-key="demo"]')
-  await expect.poll(() => fake.posts.map(({ path, body }) => ({ path, body }))).toEqual([{ path: '/api/demo', body: { speed: 60, anew: true } }])
+  await expect
+    .poll(() => fake.posts.map(({ path, body }) => ({ path, body })))
+    .toEqual([{ path: '/api/demo', body: { speed: 60, anew: true } }])
   await close()
 })
 
